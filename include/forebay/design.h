@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// One project's description, read and checked.
+#ifndef FOREBAY_DESIGN_H
+#define FOREBAY_DESIGN_H
+
+#include "forebay/problems.h"
+#include "forebay/text.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef struct fb_design fb_design;
+
+enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
+
+// Reads a design written in Lua, or in JSON where the name ends in .json. NULL: it cannot be used; all that is wrong
+// with it is in `problems`.
+fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems);
+void fb_design_free(fb_design *design);
+
+// The working behind a value: what = `spill "left lip".flow`, `left lip.flow`, or `lower.depth`. NULL: no such entity
+// or quantity, with the nearest in `problems`.
+fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, fb_problems *problems);
+
+// A commented design to start from.
+const char *fb_starter_design(void);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// forebay: checks the design of a recirculating water feature before anyone digs.
+//
+// Every handle is opaque and has one _free; a function whose name ends in _new returns something to free; everything
+// else is borrowed. Numbers are SI. Nothing is global: handles may be used from different threads, one thread a handle.
+#ifndef FOREBAY_H
+#define FOREBAY_H
+
+#include "forebay/design.h"
+#include "forebay/problems.h"
+#include "forebay/review.h"
+#include "forebay/rulebook.h"
+#include "forebay/text.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+const char *fb_version(void);  // "0.1.0"
+
+#ifdef __cplusplus
+}
+#endif
+#endif
