@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#include "design/settle.h"
+
+void store_complain(const struct store *store, struct problems *problems, int entity, enum row_id row,
+                    struct complaint complaint) {
+  struct text where = text_in(problems->arena);
+  int line = complaint.line;
+  if (row == ROW_COUNT) {
+    store_describe_entity(&where, store, entity);
+  } else {
+    store_describe(&where, store, entity, row);
+    if (line == 0) line = store_at(store, entity, row)->line;
+  }
+  if (line == 0) line = store->entities[entity].at.line;
+  problem_add(problems, (struct problem){.at = {store->file, line},
+                                         .where = text_end(&where),
+                                         .said = complaint.said,
+                                         .read = complaint.read,
+                                         .right = complaint.right});
+}
+
+const char *nearest_entity(const struct store *store, const char *written, uint64_t targets) {
+  const char **names = arena_array(store->arena, store->entity_count + 1, sizeof *names);
+  size_t count = 0;
+  for (size_t e = 0; e < store->entity_count; e++) {
+    const struct entity *entity = &store->entities[e];
+    if (entity->name && (targets >> entity->kind & 1)) names[count++] = entity->name;
+  }
+  return text_nearest(written, names, count);
+}
+
+const char *nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities) {
+  const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
+  size_t count = 0;
+  for (int r = 0; r < ROW_COUNT; r++) {
+    const struct row *row = catalogue_row((enum row_id)r);
+    if (row->kind == kind && (quantities || row_is_given(row))) names[count++] = row->name;
+  }
+  return text_nearest(written, names, count);
+}
+
+const char *word_choices(struct arena *arena, enum word_set set) {
+  struct text choices = text_in(arena);
+  int left = 0;
+  for (int w = 0; w < WORD_COUNT; w++) left += catalogue_word((enum word)w)->set == set;
+  for (int w = 0; w < WORD_COUNT; w++) {
+    if (catalogue_word((enum word)w)->set != set) continue;
+    text_printf(&choices, "\"%s\"", catalogue_word((enum word)w)->word);
+    left--;
+    if (left > 0) text_add(&choices, left == 1 ? " or " : ", ");
+  }
+  return text_end(&choices);
+}

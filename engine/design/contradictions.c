@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+#include "design/contradictions.h"
+
+#include <math.h>
+
+#include "design/settle.h"
+
+struct check {
+  struct store *store;
+  struct problems *problems;
+};
+
+static bool written(const struct check *c, int entity, enum row_id row) {
+  return store_at(c->store, entity, row)->condition == CONDITION_GIVEN;
+}
+
+static double value(const struct check *c, int entity, enum row_id row) {
+  return store_at(c->store, entity, row)->value;
+}
+
+static void tell(const struct check *c, int entity, enum row_id row, const char *said, const char *right) {
+  const struct slot *slot = store_at(c->store, entity, row);
+  store_complain(c->store, c->problems, entity, row,
+                 (struct complaint){.said = said, .read = slot->text, .right = right});
+}
+
+static enum row_id later(const struct check *c, int entity, enum row_id a, enum row_id b) {
+  return store_at(c->store, entity, a)->line > store_at(c->store, entity, b)->line ? a : b;
+}
+
+static void rim_over_water(const struct check *c, int basin) {
+  if (!written(c, basin, ROW_basin_rim) || !written(c, basin, ROW_basin_water_level)) return;
+  if (value(c, basin, ROW_basin_rim) > value(c, basin, ROW_basin_water_level)) return;
+  tell(c, basin, later(c, basin, ROW_basin_rim, ROW_basin_water_level), "leaves the rim at or under the water",
+       "a rim over the water level");
+}
+
+// Lowest point at which water leaves a basin other than over its rim.
+static double lowest_way_out(const struct check *c, int basin) {
+  double lowest = INFINITY;
+  for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_spills_out); i++) {
+    int spill = store_member(c->store, basin, ROW_basin_spills_out, i);
+    if (written(c, spill, ROW_spill_crest)) lowest = fmin(lowest, value(c, spill, ROW_spill_crest));
+  }
+  for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_channels_out); i++) {
+    int channel = store_member(c->store, basin, ROW_basin_channels_out, i);
+    if (written(c, channel, ROW_channel_start)) lowest = fmin(lowest, value(c, channel, ROW_channel_start));
+  }
+  return lowest;
+}
+
+static void level_known(const struct check *c, int basin) {
+  double lowest = lowest_way_out(c, basin);
+  if (!written(c, basin, ROW_basin_water_level)) {
+    if (isinf(lowest)) {
+      tell(c, basin, ROW_basin_water_level, "is not written, and no spill or channel leaves it to say", "\"-4 in\"");
+    }
+    return;
+  }
+  bool drawn = store_members(c->store, basin, ROW_basin_pumps) + store_members(c->store, basin, ROW_basin_intakes) > 0;
+  if (isinf(lowest) || drawn) return;
+  if (fabs(value(c, basin, ROW_basin_water_level) - lowest) > 0.125 * 0.0254) {
+    tell(c, basin, ROW_basin_water_level, "is not the lowest crest by which water leaves it",
+         "leave it out, or mend the crest");
+  }
+}
+
+static void rim_known(const struct check *c, int basin) {
+  if (written(c, basin, ROW_basin_rim) || store_members(c->store, basin, ROW_basin_rim_profile) > 0) return;
+  tell(c, basin, ROW_basin_rim, "is not written, and there is no rim_profile", "\"0 in\"");
+}
+
+static void shelves_inside(const struct check *c, int basin) {
+  for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_shelves); i++) {
+    int shelf = store_member(c->store, basin, ROW_basin_shelves, i);
+    if (!written(c, shelf, ROW_shelf_depth) || !written(c, basin, ROW_basin_depth)) continue;
+    if (value(c, shelf, ROW_shelf_depth) < value(c, basin, ROW_basin_depth)) continue;
+    tell(c, shelf, ROW_shelf_depth, "is at or below the bottom", "less than the basin's depth");
+  }
+}
+
+static void gravel_fits(const struct check *c, int basin) {
+  if (!written(c, basin, ROW_basin_gravel_bed) || !written(c, basin, ROW_basin_depth)) return;
+  if (value(c, basin, ROW_basin_gravel_bed) < value(c, basin, ROW_basin_depth)) return;
+  tell(c, basin, ROW_basin_gravel_bed, "fills the basin to the top", "less than the basin's depth");
+}
+
+static void outline_points(const struct check *c, int basin) {
+  if (!written(c, basin, ROW_basin_outline)) return;
+  size_t count = store_members(c->store, basin, ROW_basin_outline);
+  if (value(c, basin, ROW_basin_outline) == (double)WORD_shape_polygon) {
+    if (count < 3) tell(c, basin, ROW_basin_outline, "has fewer than three points", "three points or more");
+    return;
+  }
+  for (size_t i = 0; i < count; i++) {
+    int point = store_member(c->store, basin, ROW_basin_outline, i);
+    for (int r = ROW_point_x; r <= ROW_point_y; r++) {
+      if (written(c, point, (enum row_id)r) && !(value(c, point, (enum row_id)r) > 0)) {
+        tell(c, point, (enum row_id)r, "is no width", "more than 0");
+      }
+    }
+  }
+}
+
+static void ring_runs(const struct check *c, int basin) {
+  for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_ring); i++) {
+    int stretch = store_member(c->store, basin, ROW_basin_ring, i);
+    if (!written(c, stretch, ROW_ring_stretch_starts) || !written(c, stretch, ROW_ring_stretch_ends)) continue;
+    if (value(c, stretch, ROW_ring_stretch_ends) > value(c, stretch, ROW_ring_stretch_starts)) continue;
+    tell(c, stretch, later(c, stretch, ROW_ring_stretch_starts, ROW_ring_stretch_ends), "ends before it starts",
+         "an end past the start");
+  }
+}
+
+static void curve_falls(const struct check *c, int pump) {
+  for (size_t i = 1; i < store_members(c->store, pump, ROW_pump_curve); i++) {
+    int before = store_member(c->store, pump, ROW_pump_curve, i - 1);
+    int point = store_member(c->store, pump, ROW_pump_curve, i);
+    if (value(c, point, ROW_curve_point_flow) <= value(c, before, ROW_curve_point_flow)) {
+      tell(c, point, ROW_curve_point_flow, "is not past the flow of the point before", "points in order of flow");
+    }
+    if (value(c, point, ROW_curve_point_head) > value(c, before, ROW_curve_point_head)) {
+      tell(c, point, ROW_curve_point_head, "is over the head of the point before", "a head that falls as the flow grows");
+    }
+  }
+}
+
+static void outlet_said(const struct check *c, int pipe) {
+  if (!written(c, pipe, ROW_pipe_to)) return;
+  int to = (int)value(c, pipe, ROW_pipe_to);
+  if (c->store->entities[to].kind != KIND_basin) return;
+  if (!written(c, pipe, ROW_pipe_outlet)) {
+    tell(c, pipe, ROW_pipe_outlet, "is not written, and the pipe ends in a basin", "\"above water\" or \"drowned\"");
+  }
+  if (!written(c, pipe, ROW_pipe_outlet_at)) {
+    tell(c, pipe, ROW_pipe_outlet_at, "is not written, and the pipe ends in a basin", "the height of its end, \"46 in\"");
+  }
+}
+
+static void foot_in_stone(const struct check *c, int boulder) {
+  if (!written(c, boulder, ROW_boulder_embedment) || !written(c, boulder, ROW_boulder_height)) return;
+  if (value(c, boulder, ROW_boulder_embedment) < value(c, boulder, ROW_boulder_height)) return;
+  tell(c, boulder, ROW_boulder_embedment, "buries the stone", "less than its height");
+}
+
+static void channel_fed(const struct check *c, int channel) {
+  bool fed = store_members(c->store, channel, ROW_channel_spills_in) + store_members(c->store, channel, ROW_channel_channels_in) > 0;
+  if (!written(c, channel, ROW_channel_from)) {
+    if (!fed) tell(c, channel, ROW_channel_from, "is not written, and no spill falls into it", "the basin it leaves");
+    return;
+  }
+  int from = (int)value(c, channel, ROW_channel_from);
+  if (fed && c->store->entities[from].kind == KIND_basin) {
+    tell(c, channel, ROW_channel_from, "is written, and a spill falls into it as well", "one of the two");
+  }
+}
+
+void check_contradictions(struct store *store, struct problems *problems) {
+  static const struct {
+    enum kind kind;
+    void (*check)(const struct check *, int entity);
+  } checks[] = {
+      {KIND_basin, rim_over_water}, {KIND_basin, level_known},  {KIND_basin, rim_known},   {KIND_basin, shelves_inside},
+      {KIND_basin, gravel_fits},    {KIND_basin, outline_points}, {KIND_basin, ring_runs}, {KIND_pump, curve_falls},
+      {KIND_pipe, outlet_said},     {KIND_boulder, foot_in_stone}, {KIND_channel, channel_fed},
+  };
+  struct check check = {store, problems};
+  for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {
+    for (size_t e = 0; e < store_count(store, checks[i].kind); e++) {
+      checks[i].check(&check, store_of_kind(store, checks[i].kind, e));
+    }
+  }
+}

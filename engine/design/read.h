@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: MIT
+// Design files in, a settled store out.
+#ifndef FOREBAY_DESIGN_READ_H
+#define FOREBAY_DESIGN_READ_H
+
+#include "base/file.h"
+#include "design/store.h"
+
+// Reads Lua, or JSON where the name ends in ".json". NULL: it cannot be used; every problem found is in `problems`,
+// each at the line of the given itself.
+struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems);
+
+struct store *design_read_lua(struct arena *arena, const struct file_bytes *file, struct problems *problems);
+struct store *design_read_json(struct arena *arena, const struct file_bytes *file, struct problems *problems);
+
+#endif

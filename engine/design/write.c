@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: MIT
+// Written values into slots, by the row's sort.
+#include <math.h>
+#include <string.h>
+
+#include "design/settle.h"
+#include "units/read.h"
+
+struct writing {
+  struct store *store;
+  struct problems *problems;
+  int entity;
+  enum row_id id;
+  const struct row *row;
+  struct slot *slot;
+  const char *text;
+  bool bare;
+};
+
+static bool refuse(const struct writing *w, const char *said, const char *right) {
+  store_complain(w->store, w->problems, w->entity, w->id,
+                 (struct complaint){.line = w->slot->line, .said = said, .read = w->text, .right = right});
+  return false;
+}
+
+static bool bare_is_right(enum dimension dimension) { return dimension == DIM_RATIO || dimension == DIM_COUNT; }
+
+static bool refuse_bare(const struct writing *w) {
+  const struct dimension_row *dimension = dimension_row(w->row->dimension);
+  struct text said = text_in(w->problems->arena), right = text_in(w->problems->arena);
+  text_printf(&said, "is a bare number; %s is written as text with its unit", dimension->says);
+  text_printf(&right, "\"%s\" in quotes, like \"%s\"", "a number and its unit", dimension->example);
+  if (dimension->us[0] != '\0' && strcmp(dimension->us, "H:1V") != 0) {
+    right.length = 0;
+    text_printf(&right, "\"%s %s\" or \"%s %s\"", w->text, dimension->us, w->text, dimension->si);
+  }
+  return refuse(w, text_end(&said), text_end(&right));
+}
+
+static double bound(const char *text, enum dimension dimension, struct arena *arena) {
+  struct reading reading;
+  struct text wrong = text_in(arena), right = text_in(arena);
+  return unit_read(text, strlen(text), dimension, &reading, &wrong, &right) ? reading.value : NAN;
+}
+
+static bool within_bounds(const struct writing *w, double value) {
+  struct arena *arena = w->problems->arena;
+  enum dimension dimension = w->row->dimension == DIM_ELEVATION ? DIM_LENGTH : w->row->dimension;
+  struct text right = text_in(arena);
+  if (w->row->above && !(value > bound(w->row->above, dimension, arena))) {
+    text_printf(&right, "more than %s", w->row->above);
+    return refuse(w, "is too small", text_end(&right));
+  }
+  if (w->row->least && value < bound(w->row->least, dimension, arena)) {
+    text_printf(&right, "at least %s", w->row->least);
+    return refuse(w, "is too small", text_end(&right));
+  }
+  if (w->row->most && value > bound(w->row->most, dimension, arena)) {
+    text_printf(&right, "at most %s", w->row->most);
+    return refuse(w, "is too large", text_end(&right));
+  }
+  if (w->row->whole && value != floor(value)) return refuse(w, "is not a whole number", "a whole number");
+  return true;
+}
+
+static bool write_number(const struct writing *w) {
+  struct arena *arena = w->problems->arena;
+  if (w->row->unbounded && !w->bare && strcmp(w->text, w->row->unbounded) == 0) {
+    w->slot->value = INFINITY;
+    return true;
+  }
+  if (w->bare && !bare_is_right(w->row->dimension)) return refuse_bare(w);
+  struct reading reading;
+  struct text wrong = text_in(arena), right = text_in(arena);
+  if (!unit_read(w->text, strlen(w->text), w->row->dimension, &reading, &wrong, &right)) {
+    return refuse(w, text_end(&wrong), right.length > 0 ? text_end(&right) : NULL);
+  }
+  w->slot->value = reading.value;
+  w->slot->tolerance = reading.tolerance;
+  return within_bounds(w, reading.value);
+}
+
+static bool write_word(const struct writing *w) {
+  enum word word = catalogue_word_named(w->row->words, w->text, strlen(w->text));
+  if (word == WORD_COUNT || w->bare) {
+    return refuse(w, "is not one of the words known here", word_choices(w->problems->arena, w->row->words));
+  }
+  w->slot->value = (double)word;
+  return true;
+}
+
+static bool write_text(const struct writing *w) {
+  if (w->text[0] == '\0') return refuse(w, "is empty", "some words, or leave it out");
+  if (w->bare) return refuse(w, "is a number where text is wanted", "the same in quotes");
+  return true;
+}
+
+static bool write_by_sort(const struct writing *w) {
+  static bool (*const by_sort[])(const struct writing *) = {
+      [SORT_NUMBER] = write_number,  [SORT_CHOICE] = write_word, [SORT_TEXT] = write_text,
+      [SORT_REFERENCE] = write_text, [SORT_SHAPE] = write_word,
+  };
+  if (w->row->sort >= sizeof by_sort / sizeof by_sort[0] || !by_sort[w->row->sort]) {
+    return refuse(w, "is a list where one value was written", "a list in braces");
+  }
+  return by_sort[w->row->sort](w);
+}
+
+bool store_write(struct store *store, struct problems *problems, int entity, enum row_id row, const char *text,
+                 bool bare, int line, uint32_t from, uint32_t to) {
+  struct slot *slot = store_at(store, entity, row);
+  slot->text = arena_words(store->arena, text);
+  slot->line = line;
+  slot->from = from;
+  slot->to = to;
+  slot->condition = CONDITION_GIVEN;
+  struct writing writing = {store, problems, entity, row, catalogue_row(row), slot, slot->text, bare};
+  return write_by_sort(&writing);
+}
+
+static const char *const ways[] = {"bucket", "weir", "meter", "scale", "level", "tape", "eye"};
+
+static bool known_way(const char *how) {
+  for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+    if (strcmp(ways[i], how) == 0) return true;
+  }
+  return false;
+}
+
+static bool refuse_measure(struct store *store, struct problems *problems, int entity, struct complaint complaint) {
+  store_complain(store, problems, entity, ROW_COUNT, complaint);
+  return false;
+}
+
+bool store_measure(struct store *store, struct problems *problems, int entity, const char *quantity, const char *text,
+                   bool bare, const char *how, int line) {
+  enum kind kind = store->entities[entity].kind;
+  enum row_id id = catalogue_row_named(kind, quantity, strlen(quantity));
+  const struct row *row = id == ROW_COUNT ? NULL : catalogue_row(id);
+  if (!row || !(row->sort == SORT_QUANTITY || (row->sort == SORT_NUMBER && row->derived))) {
+    const char *near = nearest_row(problems->arena, kind, quantity, true);
+    return refuse_measure(store, problems, entity,
+                          (struct complaint){line, "`measured` names nothing that is worked out here", quantity, near});
+  }
+  if (how && !known_way(how)) {
+    return refuse_measure(store, problems, entity,
+                          (struct complaint){line, "`with` does not say how it was taken", how,
+                                             "\"bucket\", \"weir\", \"meter\", \"scale\", \"level\", \"tape\" or \"eye\""});
+  }
+  struct slot scratch = {.line = line, .tolerance = NAN};
+  struct writing writing = {store, problems, entity, id, row, &scratch, arena_words(store->arena, text), bare};
+  if (!write_number(&writing)) return false;
+  store->measurements = arena_grow(store->arena, store->measurements, store->measurement_count,
+                                   &store->measurement_room, sizeof *store->measurements);
+  store->measurements[store->measurement_count++] =
+      (struct measurement){.slot = store_slot(store, entity, id),
+                           .value = scratch.value,
+                           .tolerance = scratch.tolerance,
+                           .how = how ? arena_words(store->arena, how) : NULL,
+                           .line = line};
+  return true;
+}
