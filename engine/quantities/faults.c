@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+// D. What if: where the water goes when the power fails, and when a rim runs over.
+#include <math.h>
+
+#include "quantities/read.h"
+
+#define FOREBAY_ROWS "catalogue/faults.def"
+
+// ---- What each thing lets go of when the flow stops ----
+
+static double lip_storage_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double head = 0;
+  for (size_t i = 0; i < basin_count_spills_out(ev, basin); i++) {
+    head = fmax(head, spill_get_head_high(ev, basin_spills_out_at(ev, basin, i)));
+  }
+  for (size_t i = 0; i < basin_count_channels_out(ev, basin); i++) {
+    head = fmax(head, channel_get_depth(ev, basin_channels_out_at(ev, basin, i)));
+  }
+  return basin_get_water_area(ev, basin) * head;
+}
+
+enum { DEEPEST = 64 };  // pipes on one line; a longer one is taken as open to run back
+
+// Whether a check valve on this pipe, or on all that feed it, keeps the water from running back.
+static bool held_back(struct evaluation *ev, struct pipe_ref pipe, int depth) {
+  if (pipe_get_check_valve(ev, pipe) == WORD_fitted_fitted) return true;
+  struct any_ref from = pipe_get_from(ev, pipe);
+  if (depth == DEEPEST || kind_of(ev, from) != KIND_junction) return false;
+  struct junction_ref junction = {from.at};
+  size_t count = junction_count_pipes_in(ev, junction);
+  for (size_t i = 0; i < count; i++) {
+    if (!held_back(ev, junction_pipes_in_at(ev, junction, i), depth + 1)) return false;
+  }
+  return count > 0;
+}
+
+static double drain_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
+  double volume = pipe_get_volume(ev, pipe);
+  return held_back(ev, pipe, 0) ? 0 : volume;
+}
+
+static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
+  struct any_ref to = pipe_get_to(ev, pipe);
+  if (kind_of(ev, to) != KIND_basin || held_back(ev, pipe, 0)) return 0;
+  if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned) return 0;
+  const struct basin_geometry *geometry = basin_get_geometry(ev, (struct basin_ref){to.at});
+  double end = pipe_get_outlet_at(ev, pipe);
+  return evaluation_marked(ev) ? (double)NAN : cuts_volume(&geometry->cuts, geometry->water_level, end);
+}
+
+// ---- What comes down to a basin ----
+
+// Each entity once: water may lead to a basin by several ways.
+struct coming_down {
+  struct evaluation *ev;
+  unsigned char *seen;
+  int target;     // the basin it comes down to
+  double volume;
+};
+
+static bool first_time(struct coming_down *down, int entity) {
+  if (entity < 0 || down->seen[entity]) return false;
+  down->seen[entity] = 1;
+  return true;
+}
+
+static bool is_drawn_from(struct evaluation *ev, struct basin_ref basin) {
+  return basin_count_pumps(ev, basin) + basin_count_intakes(ev, basin) > 0;
+}
+
+static void come_from_basin(struct coming_down *down, struct basin_ref basin);
+
+static void come_from_channel(struct coming_down *down, struct channel_ref channel) {
+  struct evaluation *ev = down->ev;
+  if (!first_time(down, channel.at)) return;
+  down->volume += channel_get_live_volume_high(ev, channel);
+  for (size_t i = 0; i < channel_count_spills_in(ev, channel); i++) {
+    come_from_basin(down, spill_get_from(ev, channel_spills_in_at(ev, channel, i)));
+  }
+  for (size_t i = 0; i < channel_count_channels_in(ev, channel); i++) {
+    come_from_channel(down, channel_channels_in_at(ev, channel, i));
+  }
+  if (!channel_states_from(ev, channel)) return;
+  struct any_ref from = channel_get_from(ev, channel);
+  if (kind_of(ev, from) == KIND_basin) come_from_basin(down, (struct basin_ref){from.at});
+  if (kind_of(ev, from) == KIND_channel) come_from_channel(down, (struct channel_ref){from.at});
+}
+
+static void come_over_lips(struct coming_down *down, struct basin_ref basin) {
+  struct evaluation *ev = down->ev;
+  for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
+    come_from_basin(down, spill_get_from(ev, basin_spills_in_at(ev, basin, i)));
+  }
+  for (size_t i = 0; i < basin_count_channels_in(ev, basin); i++) {
+    come_from_channel(down, basin_channels_in_at(ev, basin, i));
+  }
+}
+
+// A basin that pumps draw from keeps what comes down to it.
+static void come_from_basin(struct coming_down *down, struct basin_ref basin) {
+  if (basin.at == down->target || !first_time(down, basin.at) || is_drawn_from(down->ev, basin)) return;
+  down->volume += basin_get_lip_storage(down->ev, basin);
+  come_over_lips(down, basin);
+}
+
+static void come_through_pipe(struct coming_down *down, struct pipe_ref pipe) {
+  struct evaluation *ev = down->ev;
+  if (!first_time(down, pipe.at)) return;
+  down->volume += pipe_get_drain_back(ev, pipe);
+  struct any_ref to = pipe_get_to(ev, pipe);
+  if (kind_of(ev, to) == KIND_basin && to.at != down->target) down->volume += pipe_get_siphon_back(ev, pipe);
+  if (kind_of(ev, to) != KIND_junction) return;
+  struct junction_ref junction = {to.at};
+  for (size_t i = 0; i < junction_count_pipes_out(ev, junction); i++) {
+    come_through_pipe(down, junction_pipes_out_at(ev, junction, i));
+  }
+}
+
+static void come_through_pump(struct coming_down *down, struct pump_ref pump) {
+  for (size_t i = 0; i < pump_count_pipes_out(down->ev, pump); i++) {
+    come_through_pipe(down, pump_pipes_out_at(down->ev, pump, i));
+  }
+}
+
+static void come_back_through_pumps(struct coming_down *down, struct basin_ref basin) {
+  struct evaluation *ev = down->ev;
+  for (size_t i = 0; i < basin_count_pumps(ev, basin); i++) come_through_pump(down, basin_pumps_at(ev, basin, i));
+  for (size_t i = 0; i < basin_count_intakes(ev, basin); i++) {
+    struct intake_ref intake = basin_intakes_at(ev, basin, i);
+    for (size_t j = 0; j < intake_count_pumps(ev, intake); j++) {
+      come_through_pump(down, intake_pumps_at(ev, intake, j));
+    }
+  }
+}
+
+// A bowl without pumps passes on over its lip what comes down to it, and rises no further.
+static bool passes_on(struct evaluation *ev, struct basin_ref basin) {
+  return !is_drawn_from(ev, basin) && basin_count_spills_out(ev, basin) + basin_count_channels_out(ev, basin) > 0;
+}
+
+static double water_in_flight_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  if (passes_on(ev, basin)) return 0;
+  struct coming_down down = {
+      .ev = ev,
+      .seen = arena_alloc(evaluation_arena(ev), evaluation_design(ev)->entity_count),
+      .target = basin.at,
+  };
+  come_over_lips(&down, basin);
+  come_back_through_pumps(&down, basin);
+  return down.volume;
+}
+
+static double rise_at_power_loss_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double volume = basin_get_water_in_flight(ev, basin);
+  const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
+  if (evaluation_marked(ev)) return (double)NAN;
+  return cuts_rise_to(&geometry->cuts, geometry->water_level, volume) - geometry->water_level;
+}
+
+static double freeboard_left_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_freeboard(ev, basin) - basin_get_rise_at_power_loss(ev, basin);
+}
+
+// ---- Levels ----
+
+static double running_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double still = basin_get_water_level(ev, basin);
+  const struct basin_overflow *overflow = basin_get_overflow(ev, basin);
+  return evaluation_marked(ev) ? (double)NAN : fmax(still, overflow->level_high);
+}
+
+static double running_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_rim(ev, basin) - basin_get_running_level(ev, basin);
+}
+
+static double highest_water_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double after = basin_get_water_level(ev, basin) + basin_get_rise_at_power_loss(ev, basin);
+  return fmax(basin_get_running_level(ev, basin), after);
+}
+
+// ---- A rim that runs over ----
+
+struct stretch {
+  double from, to;
+};
+
+// Length that a set of stretches covers, overlaps once: each adds what no earlier one covers, piece by piece.
+static double covered(const struct stretch *stretches, size_t count, double perimeter) {
+  double length = 0, reached = 0;
+  for (size_t done = 0; done < count; done++) {
+    const struct stretch *next = NULL;  // the first that reaches past what is covered
+    for (size_t i = 0; i < count; i++) {
+      bool further = stretches[i].to > reached;
+      if (further && (!next || stretches[i].from < next->from)) next = &stretches[i];
+    }
+    if (!next) break;
+    double from = fmax(reached, next->from), to = fmin(perimeter, next->to);
+    length += fmax(0, to - from);
+    reached = fmax(reached, next->to);
+  }
+  return length;
+}
+
+static double caught_length_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  size_t count = basin_count_ring(ev, basin), caught = 0;
+  struct stretch *stretches = arena_array(evaluation_arena(ev), count + 1, sizeof *stretches);
+  for (size_t i = 0; i < count; i++) {
+    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
+    if (ring_stretch_get_lined(ev, it) != WORD_yes_no_yes || ring_stretch_get_returns_to(ev, it).at < 0) continue;
+    stretches[caught++] = (struct stretch){ring_stretch_get_starts(ev, it), ring_stretch_get_ends(ev, it)};
+  }
+  double perimeter = basin_get_perimeter(ev, basin);
+  return evaluation_marked(ev) ? (double)NAN : covered(stretches, caught, perimeter);
+}
+
+static double caught_share_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_caught_length(ev, basin) / basin_get_perimeter(ev, basin);
+}
+
+static double ring_void_volume_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double volume = 0;
+  for (size_t i = 0; i < basin_count_ring(ev, basin); i++) {
+    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
+    volume += ring_stretch_get_width(ev, it) * ring_stretch_get_depth(ev, it) *
+              (ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it));
+  }
+  return volume * basin_get_voids(ev, basin);
+}
+
+#include "quantities/export.h"

@@ -1,0 +1,258 @@
+// SPDX-License-Identifier: MIT
+// C. Spills and channels: how a basin's water shares out, the head it takes, where it lands.
+#include <math.h>
+
+#include "physics/channel.h"
+#include "physics/nappe.h"
+#include "physics/weir.h"
+#include "quantities/read.h"
+
+#define FOREBAY_ROWS "catalogue/spills.def"
+
+static const double right_angle = 1.5707963267948966;
+
+static enum weir_lip lip_law(enum word lip) {
+  static const struct {
+    enum word lip;
+    enum weir_lip law;
+  } laws[] = {{WORD_lip_thin_edge, WEIR_THIN_EDGE},
+              {WORD_lip_broad_stone, WEIR_BROAD_STONE},
+              {WORD_lip_rounded, WEIR_ROUNDED},
+              {WORD_lip_notch, WEIR_NOTCH},
+              {WORD_lip_vee, WEIR_V}};
+  for (size_t i = 0; i < sizeof laws / sizeof laws[0]; i++) {
+    if (laws[i].lip == lip) return laws[i].law;
+  }
+  return WEIR_THIN_EDGE;
+}
+
+static struct weir weir_of(struct evaluation *ev, struct spill_ref spill) {
+  enum word lip = spill_get_lip(ev, spill);
+  double width = spill_get_lip_width(ev, spill);
+  return (struct weir){lip == WORD_COUNT ? WEIR_THIN_EDGE : lip_law(lip), width, right_angle};
+}
+
+static struct channel channel_of(struct evaluation *ev, struct channel_ref channel) {
+  return (struct channel){.width = channel_get_width(ev, channel),
+                          .slope = channel_get_fall(ev, channel) / channel_get_length(ev, channel),
+                          .n = channel_get_roughness(ev, channel)};
+}
+
+// ---- A basin's ways out ----
+
+struct way {
+  int entity;
+  bool channel;
+  double crest;
+  struct weir weir;
+  struct channel reach;
+};
+
+struct ways {
+  struct way *at;
+  size_t count;
+  double flow;  // that all together must pass
+  bool least;   // with the lowest coefficients
+};
+
+static struct ways ways_of(struct evaluation *ev, struct basin_ref basin) {
+  size_t spills = basin_count_spills_out(ev, basin), channels = basin_count_channels_out(ev, basin);
+  struct ways ways = {.at = arena_array(evaluation_arena(ev), spills + channels + 1, sizeof *ways.at)};
+  for (size_t i = 0; i < spills; i++) {
+    struct spill_ref spill = basin_spills_out_at(ev, basin, i);
+    ways.at[ways.count++] =
+        (struct way){.entity = spill.at, .crest = spill_get_crest(ev, spill), .weir = weir_of(ev, spill)};
+  }
+  for (size_t i = 0; i < channels; i++) {
+    struct channel_ref channel = basin_channels_out_at(ev, basin, i);
+    ways.at[ways.count++] = (struct way){
+        .entity = channel.at, .channel = true, .crest = channel_get_start(ev, channel), .reach = channel_of(ev, channel)};
+  }
+  return ways;
+}
+
+static double way_flow(const struct way *way, double level, bool least) {
+  double head = level - way->crest;
+  if (head <= 0) return 0;
+  if (way->channel) return channel_capacity(&way->reach, head);
+  struct band flow = weir_flow(&way->weir, head);
+  return least ? flow.low : flow.likely;
+}
+
+static double ways_flow(const struct ways *ways, double level) {
+  double flow = 0;
+  for (size_t i = 0; i < ways->count; i++) flow += way_flow(&ways->at[i], level, ways->least);
+  return flow;
+}
+
+static double lowest_crest(const struct ways *ways) {
+  double lowest = INFINITY;
+  for (size_t i = 0; i < ways->count; i++) lowest = fmin(lowest, ways->at[i].crest);
+  return lowest;
+}
+
+// The one level at which all ways together pass the flow: doubled until it is bracketed, then bisected to rounding.
+static double level_of(const struct ways *ways) {
+  double low = lowest_crest(ways), high = low + 0.01;
+  if (ways->flow <= 0) return low;
+  for (int i = 0; i < 40 && ways_flow(ways, high) < ways->flow; i++) high = low + 2 * (high - low);
+  for (int i = 0; i < 200; i++) {
+    double middle = low + (high - low) / 2;
+    if (middle <= low || middle >= high) break;
+    if (ways_flow(ways, middle) < ways->flow) {
+      low = middle;
+    } else {
+      high = middle;
+    }
+  }
+  return high;
+}
+
+// What is left of rounding at that level is shared in proportion, so that the flows add up to what comes in.
+static void share_out(const struct ways *ways, double level, double *flows, int *entities) {
+  double sum = ways_flow(ways, level);
+  for (size_t i = 0; i < ways->count; i++) {
+    entities[i] = ways->at[i].entity;
+    flows[i] = sum > 0 ? way_flow(&ways->at[i], level, ways->least) * (ways->flow / sum) : 0;
+  }
+}
+
+static const struct basin_overflow *overflow_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  struct ways ways = ways_of(ev, basin);
+  double still = basin_get_water_level(ev, basin);
+  if (ways.count > 0) ways.flow = fmax(0, basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin));
+  if (evaluation_marked(ev)) return NULL;
+  struct basin_overflow *overflow = arena_alloc(evaluation_arena(ev), sizeof *overflow);
+  double *flows = arena_array(evaluation_arena(ev), ways.count + 1, sizeof *flows);
+  int *entities = arena_array(evaluation_arena(ev), ways.count + 1, sizeof *entities);
+  *overflow = (struct basin_overflow){ways.count, entities, flows, still, still};
+  if (ways.count == 0 || ways.flow <= 0) return overflow;
+  overflow->level = level_of(&ways);
+  share_out(&ways, overflow->level, flows, entities);
+  ways.least = true;
+  overflow->level_high = level_of(&ways);
+  if (ways.count > 1) evaluation_outside(ev);
+  return overflow;
+}
+
+static double share_of(const struct basin_overflow *overflow, int entity) {
+  for (size_t i = 0; overflow && i < overflow->count; i++) {
+    if (overflow->ways[i] == entity) return overflow->flows[i];
+  }
+  return overflow ? 0 : (double)NAN;
+}
+
+static double flow_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return share_of(basin_get_overflow(ev, spill_get_from(ev, spill)), spill.at);
+}
+
+// ---- On the lip ----
+
+static double flow_per_width_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_flow(ev, spill) / spill_get_lip_width(ev, spill);
+}
+
+static struct band head_over(struct evaluation *ev, struct spill_ref spill) {
+  struct weir weir = weir_of(ev, spill);
+  double flow = spill_get_flow(ev, spill);
+  if (evaluation_marked(ev)) return band_none();
+  struct band head = weir_head(&weir, flow);
+  if (head.outside) evaluation_outside(ev);
+  return head;
+}
+
+static double head_of_spill(struct evaluation *ev, struct spill_ref spill) { return head_over(ev, spill).likely; }
+static double head_low_of_spill(struct evaluation *ev, struct spill_ref spill) { return head_over(ev, spill).low; }
+static double head_high_of_spill(struct evaluation *ev, struct spill_ref spill) { return head_over(ev, spill).high; }
+
+static double drop_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  struct any_ref into = spill_get_into(ev, spill);
+  double crest = spill_get_crest(ev, spill);
+  double below = kind_of(ev, into) == KIND_channel ? channel_get_start(ev, (struct channel_ref){into.at})
+                                                   : basin_get_water_level(ev, (struct basin_ref){into.at});
+  if (!evaluation_marked(ev) && crest <= below) {
+    evaluation_impossible(ev, spill.at, ROW_spill_crest, "is not over the water that it falls into", "a higher crest");
+  }
+  return crest - below;
+}
+
+// ---- Where it lands ----
+
+static double landing_speed_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return nappe_landing_speed(spill_get_flow_per_width(ev, spill), spill_get_drop(ev, spill));
+}
+
+static struct band throw_over(struct evaluation *ev, struct spill_ref spill) {
+  enum word edge = spill_get_drip_edge(ev, spill);
+  double q = spill_get_flow_per_width(ev, spill), drop = spill_get_drop(ev, spill);
+  return evaluation_marked(ev) ? band_none() : nappe_throw(q, drop, edge != WORD_drip_edge_none);
+}
+
+static double throw_low_of_spill(struct evaluation *ev, struct spill_ref spill) { return throw_over(ev, spill).low; }
+static double throw_high_of_spill(struct evaluation *ev, struct spill_ref spill) { return throw_over(ev, spill).high; }
+
+static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_throw_low(ev, spill) - spill_get_setback(ev, spill);
+}
+
+static double short_of_far_side_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  struct any_ref into = spill_get_into(ev, spill);
+  double across = kind_of(ev, into) == KIND_channel ? channel_get_length(ev, (struct channel_ref){into.at})
+                                                    : basin_get_least_across(ev, (struct basin_ref){into.at});
+  return across + spill_get_setback(ev, spill) - spill_get_throw_high(ev, spill);
+}
+
+static double sheet_asked_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return nappe_sheet_flow(spill_get_drop(ev, spill));
+}
+
+static double sheet_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_flow_per_width(ev, spill) / spill_get_sheet_asked(ev, spill);
+}
+
+static double notch_depths_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_lip_depth(ev, spill) / spill_get_head_high(ev, spill);
+}
+
+static double depth_to_drop_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  struct any_ref into = spill_get_into(ev, spill);
+  double depth = kind_of(ev, into) == KIND_channel ? channel_get_depth(ev, (struct channel_ref){into.at})
+                                                   : basin_get_water_depth(ev, (struct basin_ref){into.at});
+  return depth / spill_get_drop(ev, spill);
+}
+
+// ---- Channels ----
+
+static double flow_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  double flow = 0;
+  size_t spills = channel_count_spills_in(ev, channel), channels = channel_count_channels_in(ev, channel);
+  for (size_t i = 0; i < spills; i++) flow += spill_get_flow(ev, channel_spills_in_at(ev, channel, i));
+  for (size_t i = 0; i < channels; i++) flow += channel_get_flow(ev, channel_channels_in_at(ev, channel, i));
+  if (spills + channels > 0) return flow;
+  struct any_ref from = channel_get_from(ev, channel);
+  if (kind_of(ev, from) == KIND_channel) return channel_get_flow(ev, (struct channel_ref){from.at});
+  return share_of(basin_get_overflow(ev, (struct basin_ref){from.at}), channel.at);
+}
+
+static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  struct channel reach = channel_of(ev, channel);
+  double flow = channel_get_flow(ev, channel);
+  if (evaluation_marked(ev)) return (double)NAN;
+  struct band depth = channel_depth(&reach, flow);
+  if (depth.outside) evaluation_outside(ev);
+  return depth.likely;
+}
+
+static double live_volume_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return channel_get_depth(ev, channel) * channel_get_width(ev, channel) * channel_get_length(ev, channel);
+}
+
+static double live_volume_low_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return 0.5 * channel_get_live_volume(ev, channel);
+}
+
+static double live_volume_high_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return 1.5 * channel_get_live_volume(ev, channel);
+}
+
+#include "quantities/export.h"
