@@ -58,7 +58,7 @@ const char *catalogue_mark(enum mark mark) {
 }
 
 static bool same(const char *name, const char *written, size_t length) {
-  return strncmp(name, written, length) == 0 && name[length] == '\0';
+  return strlen(name) == length && memcmp(name, written, length) == 0;
 }
 
 enum kind catalogue_kind_named(const char *name, size_t length) {

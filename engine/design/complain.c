@@ -19,7 +19,7 @@ void store_complain(const struct store *store, struct problems *problems, int en
                                          .right = complaint.right});
 }
 
-const char *nearest_entity(const struct store *store, const char *written, uint64_t targets) {
+const char *store_nearest_entity(const struct store *store, const char *written, uint64_t targets) {
   const char **names = arena_array(store->arena, store->entity_count + 1, sizeof *names);
   size_t count = 0;
   for (size_t e = 0; e < store->entity_count; e++) {
@@ -29,7 +29,7 @@ const char *nearest_entity(const struct store *store, const char *written, uint6
   return text_nearest(written, names, count);
 }
 
-const char *nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities) {
+const char *store_nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities) {
   const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
   size_t count = 0;
   for (int r = 0; r < ROW_COUNT; r++) {
@@ -39,7 +39,7 @@ const char *nearest_row(struct arena *arena, enum kind kind, const char *written
   return text_nearest(written, names, count);
 }
 
-const char *word_choices(struct arena *arena, enum word_set set) {
+const char *store_word_choices(struct arena *arena, enum word_set set) {
   struct text choices = text_in(arena);
   int left = 0;
   for (int w = 0; w < WORD_COUNT; w++) left += catalogue_word((enum word)w)->set == set;

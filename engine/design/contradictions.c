@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "design/settle.h"
+#include "units/compare.h"
 
 struct check {
   struct store *store;
@@ -12,6 +13,12 @@ struct check {
 
 static bool written(const struct check *c, int entity, enum row_id row) {
   return store_at(c->store, entity, row)->condition == CONDITION_GIVEN;
+}
+
+// Nobody wrote it; what was written and could not be used has been told already.
+static bool unwritten(const struct check *c, int entity, enum row_id row) {
+  const struct slot *slot = store_at(c->store, entity, row);
+  return slot->condition == CONDITION_UNSET && slot->line == 0;
 }
 
 static double value(const struct check *c, int entity, enum row_id row) {
@@ -24,13 +31,18 @@ static void tell(const struct check *c, int entity, enum row_id row, const char 
                  (struct complaint){.said = said, .read = slot->text, .right = right});
 }
 
+// By the band: 24 in of a depth of 2 ft is the whole depth.
+static bool under(const struct check *c, int a, enum row_id value_row, int b, enum row_id limit_row) {
+  return compare(value(c, a, value_row), value(c, b, limit_row), 0) == STANDS_BELOW;
+}
+
 static enum row_id later(const struct check *c, int entity, enum row_id a, enum row_id b) {
   return store_at(c->store, entity, a)->line > store_at(c->store, entity, b)->line ? a : b;
 }
 
 static void rim_over_water(const struct check *c, int basin) {
   if (!written(c, basin, ROW_basin_rim) || !written(c, basin, ROW_basin_water_level)) return;
-  if (value(c, basin, ROW_basin_rim) > value(c, basin, ROW_basin_water_level)) return;
+  if (under(c, basin, ROW_basin_water_level, basin, ROW_basin_rim)) return;
   tell(c, basin, later(c, basin, ROW_basin_rim, ROW_basin_water_level), "leaves the rim at or under the water",
        "a rim over the water level");
 }
@@ -52,7 +64,8 @@ static double lowest_way_out(const struct check *c, int basin) {
 static void level_known(const struct check *c, int basin) {
   double lowest = lowest_way_out(c, basin);
   if (!written(c, basin, ROW_basin_water_level)) {
-    if (isinf(lowest)) {
+    // With another problem at hand the spill that leaves it may be what could not be read.
+    if (isinf(lowest) && unwritten(c, basin, ROW_basin_water_level) && c->problems->count == 0) {
       tell(c, basin, ROW_basin_water_level, "is not written, and no spill or channel leaves it to say", "\"-4 in\"");
     }
     return;
@@ -66,7 +79,7 @@ static void level_known(const struct check *c, int basin) {
 }
 
 static void rim_known(const struct check *c, int basin) {
-  if (written(c, basin, ROW_basin_rim) || store_members(c->store, basin, ROW_basin_rim_profile) > 0) return;
+  if (!unwritten(c, basin, ROW_basin_rim) || store_members(c->store, basin, ROW_basin_rim_profile) > 0) return;
   tell(c, basin, ROW_basin_rim, "is not written, and there is no rim_profile", "\"0 in\"");
 }
 
@@ -74,14 +87,14 @@ static void shelves_inside(const struct check *c, int basin) {
   for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_shelves); i++) {
     int shelf = store_member(c->store, basin, ROW_basin_shelves, i);
     if (!written(c, shelf, ROW_shelf_depth) || !written(c, basin, ROW_basin_depth)) continue;
-    if (value(c, shelf, ROW_shelf_depth) < value(c, basin, ROW_basin_depth)) continue;
+    if (under(c, shelf, ROW_shelf_depth, basin, ROW_basin_depth)) continue;
     tell(c, shelf, ROW_shelf_depth, "is at or below the bottom", "less than the basin's depth");
   }
 }
 
 static void gravel_fits(const struct check *c, int basin) {
   if (!written(c, basin, ROW_basin_gravel_bed) || !written(c, basin, ROW_basin_depth)) return;
-  if (value(c, basin, ROW_basin_gravel_bed) < value(c, basin, ROW_basin_depth)) return;
+  if (under(c, basin, ROW_basin_gravel_bed, basin, ROW_basin_depth)) return;
   tell(c, basin, ROW_basin_gravel_bed, "fills the basin to the top", "less than the basin's depth");
 }
 
@@ -106,7 +119,7 @@ static void ring_runs(const struct check *c, int basin) {
   for (size_t i = 0; i < store_members(c->store, basin, ROW_basin_ring); i++) {
     int stretch = store_member(c->store, basin, ROW_basin_ring, i);
     if (!written(c, stretch, ROW_ring_stretch_starts) || !written(c, stretch, ROW_ring_stretch_ends)) continue;
-    if (value(c, stretch, ROW_ring_stretch_ends) > value(c, stretch, ROW_ring_stretch_starts)) continue;
+    if (under(c, stretch, ROW_ring_stretch_starts, stretch, ROW_ring_stretch_ends)) continue;
     tell(c, stretch, later(c, stretch, ROW_ring_stretch_starts, ROW_ring_stretch_ends), "ends before it starts",
          "an end past the start");
   }
@@ -116,10 +129,10 @@ static void curve_falls(const struct check *c, int pump) {
   for (size_t i = 1; i < store_members(c->store, pump, ROW_pump_curve); i++) {
     int before = store_member(c->store, pump, ROW_pump_curve, i - 1);
     int point = store_member(c->store, pump, ROW_pump_curve, i);
-    if (value(c, point, ROW_curve_point_flow) <= value(c, before, ROW_curve_point_flow)) {
+    if (!under(c, before, ROW_curve_point_flow, point, ROW_curve_point_flow)) {
       tell(c, point, ROW_curve_point_flow, "is not past the flow of the point before", "points in order of flow");
     }
-    if (value(c, point, ROW_curve_point_head) > value(c, before, ROW_curve_point_head)) {
+    if (under(c, before, ROW_curve_point_head, point, ROW_curve_point_head)) {
       tell(c, point, ROW_curve_point_head, "is over the head of the point before", "a head that falls as the flow grows");
     }
   }
@@ -129,24 +142,25 @@ static void outlet_said(const struct check *c, int pipe) {
   if (!written(c, pipe, ROW_pipe_to)) return;
   int to = (int)value(c, pipe, ROW_pipe_to);
   if (c->store->entities[to].kind != KIND_basin) return;
-  if (!written(c, pipe, ROW_pipe_outlet)) {
+  if (unwritten(c, pipe, ROW_pipe_outlet)) {
     tell(c, pipe, ROW_pipe_outlet, "is not written, and the pipe ends in a basin", "\"above water\" or \"drowned\"");
   }
-  if (!written(c, pipe, ROW_pipe_outlet_at)) {
+  if (unwritten(c, pipe, ROW_pipe_outlet_at)) {
     tell(c, pipe, ROW_pipe_outlet_at, "is not written, and the pipe ends in a basin", "the height of its end, \"46 in\"");
   }
 }
 
 static void foot_in_stone(const struct check *c, int boulder) {
   if (!written(c, boulder, ROW_boulder_embedment) || !written(c, boulder, ROW_boulder_height)) return;
-  if (value(c, boulder, ROW_boulder_embedment) < value(c, boulder, ROW_boulder_height)) return;
+  if (under(c, boulder, ROW_boulder_embedment, boulder, ROW_boulder_height)) return;
   tell(c, boulder, ROW_boulder_embedment, "buries the stone", "less than its height");
 }
 
 static void channel_fed(const struct check *c, int channel) {
   bool fed = store_members(c->store, channel, ROW_channel_spills_in) + store_members(c->store, channel, ROW_channel_channels_in) > 0;
   if (!written(c, channel, ROW_channel_from)) {
-    if (!fed) tell(c, channel, ROW_channel_from, "is not written, and no spill falls into it", "the basin it leaves");
+    if (!fed && unwritten(c, channel, ROW_channel_from) && c->problems->count == 0)
+      tell(c, channel, ROW_channel_from, "is not written, and no spill falls into it", "the basin it leaves");
     return;
   }
   int from = (int)value(c, channel, ROW_channel_from);

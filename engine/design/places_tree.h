@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Inside of places: one node for each value, found by what leads to it. Built by the two scanners, walked by the readers
-// step by step, so that a value costs one look-up whatever its depth.
+// Inside of places: one node for each value, found by what leads to it. Built by the two scanners, walked by the
+// readers step by step, so that a value costs one look-up whatever its depth.
 #ifndef FOREBAY_DESIGN_PLACES_TREE_H
 #define FOREBAY_DESIGN_PLACES_TREE_H
 
@@ -13,10 +13,10 @@ struct place_node {
   int parent;        // a node; PLACES_TOP; or what places_parent_of says: an entity
   const char *name;  // decoded; NULL: by position
   size_t length;
-  int index;         // by position, from 1; an entity without a name: 0 for singles, 1 where the name is worked out
-  int twin;          // the one before with the same parent, name and index, or PLACES_NONE
-  int line_to;       // entities: the last line on which the constructor may be called
-  bool hidden;       // in a loop or function: its place says little
+  int index;    // by position, from 1; an entity without a name: 0 for singles, 1 where the name is worked out
+  int twin;     // the one before with the same parent, name and index, or PLACES_NONE
+  int line_to;  // entities: the last line on which the constructor may be called
+  bool hidden;  // in a loop or function: its place says little
   struct value_place at;
 };
 
@@ -31,6 +31,11 @@ struct places {
 struct places *places_in(struct arena *arena);
 int places_add(struct places *places, struct place_node node);  // fills in `twin`; returns the node
 int places_parent_of(enum kind kind);
+
+// What is constructed: a kind; or, counted on from KIND_COUNT, one of the words of a rule file. -1: neither.
+enum { PLACES_RULE_WORDS = 3 };
+int places_constructed(const char *word, size_t length);
+const char *places_word(int constructed);
 
 int places_entity(const struct places *places, enum kind kind, const char *name, size_t length, int line);
 int places_field(const struct places *places, int node, const char *name, size_t length);

@@ -79,10 +79,10 @@ static void check_row(struct store *store, struct problems *problems, int entity
   if (!strict) return;
   struct text said = text_in(problems->arena);
   if (slot->condition == CONDITION_UNSET) {
-    if (row->required && asked_of(store, entity, id)) {
+    if (row->required && slot->line == 0 && asked_of(store, entity, id)) {
       text_printf(&said, "is not written; %s is needed", row->says);
       const char *example = row_is_number(row) ? dimension_row(row->dimension)->example
-                            : row->sort == SORT_CHOICE ? word_choices(problems->arena, row->words)
+                            : row->sort == SORT_CHOICE ? store_word_choices(problems->arena, row->words)
                                                        : NULL;
       complain(store, problems, entity, id, text_end(&said), NULL, example);
     }
@@ -133,7 +133,7 @@ static void resolve(struct store *store, struct problems *problems, int entity, 
   int target = store_named(store, slot->text, strlen(slot->text));
   struct text said = text_in(problems->arena), right = text_in(problems->arena);
   if (target < 0) {
-    const char *near = nearest_entity(store, slot->text, targets);
+    const char *near = store_nearest_entity(store, slot->text, targets);
     if (near) text_printf(&right, "\"%s\"", near);
     complain(store, problems, entity, id, "refers to nothing in this design", slot->text,
              near ? text_end(&right) : target_kinds(problems->arena, targets));

@@ -13,8 +13,8 @@ void store_complain(const struct store *store, struct problems *problems, int en
                     struct complaint complaint);
 
 // Names of one sort, for "did you mean". The lists live in the arena.
-const char *nearest_entity(const struct store *store, const char *written, uint64_t targets);
-const char *nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities);
-const char *word_choices(struct arena *arena, enum word_set set);  // `"fenced", "adults" or "public"`
+const char *store_nearest_entity(const struct store *store, const char *written, uint64_t targets);
+const char *store_nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities);
+const char *store_word_choices(struct arena *arena, enum word_set set);  // `"fenced", "adults" or "public"`
 
 #endif

@@ -55,7 +55,8 @@ int store_add(struct store *store, enum kind kind, const char *name, int line) {
 }
 
 int store_add_part(struct store *store, int owner, enum row_id list, int line) {
-  int index = (int)store_members(store, owner, list) + 1;
+  const struct entity *last = &store->entities[store->entity_count - 1];
+  int index = last->owner == owner && last->list == list ? last->index + 1 : 1;
   int part = add_entity(store, (struct entity){.kind = catalogue_row(list)->part,
                                                .at = {store->file, line},
                                                .owner = owner,
@@ -101,7 +102,7 @@ enum row_id store_row_of_slot(const struct store *store, int slot, int *entity) 
 int store_named(const struct store *store, const char *name, size_t length) {
   for (size_t e = 0; e < store->entity_count; e++) {
     const char *known = store->entities[e].name;
-    if (known && strncmp(known, name, length) == 0 && known[length] == '\0') return (int)e;
+    if (known && strlen(known) == length && memcmp(known, name, length) == 0) return (int)e;
   }
   return -1;
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "design/settle.h"
+#include "units/compare.h"
 #include "units/read.h"
 
 struct writing {
@@ -47,15 +48,15 @@ static bool within_bounds(const struct writing *w, double value) {
   struct arena *arena = w->problems->arena;
   enum dimension dimension = w->row->dimension == DIM_ELEVATION ? DIM_LENGTH : w->row->dimension;
   struct text right = text_in(arena);
-  if (w->row->above && !(value > bound(w->row->above, dimension, arena))) {
+  if (w->row->above && compare(value, bound(w->row->above, dimension, arena), 0) != STANDS_ABOVE) {
     text_printf(&right, "more than %s", w->row->above);
     return refuse(w, "is too small", text_end(&right));
   }
-  if (w->row->least && value < bound(w->row->least, dimension, arena)) {
+  if (w->row->least && compare(value, bound(w->row->least, dimension, arena), 0) == STANDS_BELOW) {
     text_printf(&right, "at least %s", w->row->least);
     return refuse(w, "is too small", text_end(&right));
   }
-  if (w->row->most && value > bound(w->row->most, dimension, arena)) {
+  if (w->row->most && compare(value, bound(w->row->most, dimension, arena), 0) == STANDS_ABOVE) {
     text_printf(&right, "at most %s", w->row->most);
     return refuse(w, "is too large", text_end(&right));
   }
@@ -83,7 +84,7 @@ static bool write_number(const struct writing *w) {
 static bool write_word(const struct writing *w) {
   enum word word = catalogue_word_named(w->row->words, w->text, strlen(w->text));
   if (word == WORD_COUNT || w->bare) {
-    return refuse(w, "is not one of the words known here", word_choices(w->problems->arena, w->row->words));
+    return refuse(w, "is not one of the words known here", store_word_choices(w->problems->arena, w->row->words));
   }
   w->slot->value = (double)word;
   return true;
@@ -115,7 +116,9 @@ bool store_write(struct store *store, struct problems *problems, int entity, enu
   slot->to = to;
   slot->condition = CONDITION_GIVEN;
   struct writing writing = {store, problems, entity, row, catalogue_row(row), slot, slot->text, bare};
-  return write_by_sort(&writing);
+  if (write_by_sort(&writing)) return true;
+  slot->condition = CONDITION_UNSET;  // with its line: written and of no use, which is not missing
+  return false;
 }
 
 static const char *const ways[] = {"bucket", "weir", "meter", "scale", "level", "tape", "eye"};
@@ -138,7 +141,7 @@ bool store_measure(struct store *store, struct problems *problems, int entity, c
   enum row_id id = catalogue_row_named(kind, quantity, strlen(quantity));
   const struct row *row = id == ROW_COUNT ? NULL : catalogue_row(id);
   if (!row || !(row->sort == SORT_QUANTITY || (row->sort == SORT_NUMBER && row->derived))) {
-    const char *near = nearest_row(problems->arena, kind, quantity, true);
+    const char *near = store_nearest_row(problems->arena, kind, quantity, true);
     return refuse_measure(store, problems, entity,
                           (struct complaint){line, "`measured` names nothing that is worked out here", quantity, near});
   }

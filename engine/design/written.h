@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A design as written, whatever it was written in: readers make this tree, fill_entity puts it into the store by the rows.
+// A design as written, whatever it was written in: readers make this tree, fill_entity puts it into the store by the
+// rows.
 #ifndef FOREBAY_DESIGN_WRITTEN_H
 #define FOREBAY_DESIGN_WRITTEN_H
 
@@ -20,11 +21,11 @@ struct written {
   enum written_sort sort;
   const char *key;  // NULL: by position
   size_t key_length;
-  int index;        // by position, from 1
+  int index;  // by position, from 1
   const char *text;
   size_t length;
   enum word shape;
-  struct value_place at;  // the line is always known, the bytes not (both 0)
+  struct value_place at;         // the line is always known, the bytes not (both 0)
   struct written *first, *next;  // in the order of the file
 };
 

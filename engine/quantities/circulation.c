@@ -132,6 +132,10 @@ static double flow_of_jet(struct evaluation *ev, struct jet_ref jet) {
   return flow;
 }
 
+static double share_of_target_of_jet(struct evaluation *ev, struct jet_ref jet) {
+  return jet_get_flow(ev, jet) / jet_get_target(ev, jet);
+}
+
 static double head_of_jet(struct evaluation *ev, struct jet_ref jet) {
   return nozzle_head(jet_get_flow(ev, jet), nozzle_area_of(ev, jet));
 }
@@ -153,6 +157,14 @@ static double flow_of_intake(struct evaluation *ev, struct intake_ref intake) {
   double flow = 0;
   for (size_t i = 0; i < intake_count_pumps(ev, intake); i++) flow += pump_get_flow(ev, intake_pumps_at(ev, intake, i));
   return flow;
+}
+
+static double share_of_greatest_of_intake(struct evaluation *ev, struct intake_ref intake) {
+  return intake_get_flow(ev, intake) / intake_get_greatest_flow(ev, intake);
+}
+
+static double share_of_least_of_intake(struct evaluation *ev, struct intake_ref intake) {
+  return intake_get_flow(ev, intake) / intake_get_least_flow(ev, intake);
 }
 
 static double face_speed_of_intake(struct evaluation *ev, struct intake_ref intake) {
@@ -179,6 +191,11 @@ static double flow_in_of_basin(struct evaluation *ev, struct basin_ref basin) {
   }
   for (size_t i = 0; i < basin_count_jets(ev, basin); i++) flow += jet_get_flow(ev, basin_jets_at(ev, basin, i));
   return flow;
+}
+
+static double return_share_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double drawn = basin_get_flow_drawn(ev, basin), in = basin_get_flow_in(ev, basin);
+  return drawn <= 0 ? INFINITY : in / drawn;
 }
 
 static double turnover_of_basin(struct evaluation *ev, struct basin_ref basin) {

@@ -161,6 +161,34 @@ static double freeboard_left_of_basin(struct evaluation *ev, struct basin_ref ba
   return basin_get_freeboard(ev, basin) - basin_get_rise_at_power_loss(ev, basin);
 }
 
+// ---- At the start, and in a storm ----
+
+// What the lips and pipes take up comes out of the basin: the same volume as at a power loss, downward.
+static double start_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double volume = basin_get_water_in_flight(ev, basin);
+  const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
+  if (evaluation_marked(ev)) return (double)NAN;
+  double bed = geometry->bed, held = cuts_volume(&geometry->cuts, geometry->water_level, bed);
+  return volume >= held ? bed : cuts_rise_to(&geometry->cuts, bed, held - volume);
+}
+
+static double start_to_spare_of_intake(struct evaluation *ev, struct intake_ref intake) {
+  return basin_get_start_level(ev, intake_get_basin(ev, intake)) - intake_get_lowest_level(ev, intake);
+}
+
+static double storm_rise_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  struct site_ref site = the_site(ev);
+  evaluation_number(ev, site.at, ROW_site_storm);  // a storm that nobody stated is missing, not none
+  double rain = 0;
+  for (size_t i = 0; i < site_count_storm(ev, site); i++) rain += storm_get_depth(ev, site_storm_at(ev, site, i));
+  double caught = basin_get_rim_area(ev, basin) + site_get_runoff_area(ev, site);
+  return rain * caught / basin_get_water_area(ev, basin);
+}
+
+static double storm_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_freeboard_left(ev, basin) - basin_get_storm_rise(ev, basin);
+}
+
 // ---- Levels ----
 
 static double running_level_of_basin(struct evaluation *ev, struct basin_ref basin) {

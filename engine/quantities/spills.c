@@ -148,6 +148,10 @@ static double flow_of_spill(struct evaluation *ev, struct spill_ref spill) {
 
 // ---- On the lip ----
 
+static double share_of_target_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_flow(ev, spill) / spill_get_target(ev, spill);
+}
+
 static double flow_per_width_of_spill(struct evaluation *ev, struct spill_ref spill) {
   return spill_get_flow(ev, spill) / spill_get_lip_width(ev, spill);
 }
@@ -241,6 +245,14 @@ static double depth_of_channel(struct evaluation *ev, struct channel_ref channel
   struct band depth = channel_depth(&reach, flow);
   if (depth.outside) evaluation_outside(ev);
   return depth.likely;
+}
+
+static double edge_to_spare_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return channel_get_edge(ev, channel) - channel_get_depth(ev, channel);
+}
+
+static double edge_depths_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return channel_get_edge(ev, channel) / channel_get_depth(ev, channel);
 }
 
 static double live_volume_of_channel(struct evaluation *ev, struct channel_ref channel) {

@@ -123,6 +123,10 @@ static double gate_to_spare_of_boulder(struct evaluation *ev, struct boulder_ref
   return site_get_gate_width(ev, the_site(ev)) - boulder_get_plan_diagonal(ev, boulder);
 }
 
+static double height_to_spare_of_machine(struct evaluation *ev, struct machine_ref machine) {
+  return site_get_gate_height(ev, the_site(ev)) - machine_get_height(ev, machine);
+}
+
 static double gate_to_spare_of_machine(struct evaluation *ev, struct machine_ref machine) {
   return site_get_gate_width(ev, the_site(ev)) - machine_get_width(ev, machine);
 }

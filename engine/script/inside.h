@@ -26,6 +26,7 @@ struct script {
   uint64_t left;            // instructions that the running call has left
   int period;               // instructions between two calls of the count hook
   bool refusing;            // realloc failed in the running call: it gets no more
+  bool starved;             // since the last call began, the machine had no memory to give: see script_starved
   struct place refused_at;  // where the last block was refused
   struct arena *kept;       // chunk names
   struct arena *scratch;    // texts on their way into a buffer; renewed now and then

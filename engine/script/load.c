@@ -89,7 +89,9 @@ static const char *chunk_name_for(struct script *script, const char *path) {
   const char *known = find_name(script, path);
   if (known) return known;
   struct load load = {.script = script, .name = path};
-  return arena_try(script->kept, keep_name, &load) ? script->chunk_names->name : NULL;
+  if (arena_try(script->kept, keep_name, &load)) return script->chunk_names->name;
+  script->starved = true;
+  return NULL;
 }
 
 static void skip_byte_order_mark(struct load *load) {

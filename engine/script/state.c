@@ -48,7 +48,7 @@ static void *allocate(void *with, void *old, size_t old_size, size_t size) {
   if (grows && !has_room(script, old_size, size)) return refuse_block(script);
   void *block = arena_counted_realloc(old, size);
   if (!block) {
-    script->refusing = true;
+    script->refusing = script->starved = true;
     if (grows) return refuse_block(script);
     block = old;
   }
@@ -73,7 +73,7 @@ void arm_hook(struct script *script, uint64_t instructions) {
   script->left = instructions;
   uint64_t most = (UINT64_MAX - script->budget.memory) / BYTES_PER_INSTRUCTION;
   script->bytes_left = script->budget.memory + (instructions < most ? instructions : most) * BYTES_PER_INSTRUCTION;
-  script->refusing = false;
+  script->refusing = script->starved = false;
   script->period = instructions < HOOK_PERIOD ? (int)instructions : HOOK_PERIOD;
   lua_sethook(script->lua, count_hook, LUA_MASKCOUNT, script->period);
 }
@@ -123,6 +123,7 @@ struct script *script_of(lua_State *L) {
 }
 
 size_t script_memory(const struct script *script) { return script->held; }
+bool script_starved(const struct script *script) { return script->starved; }
 
 void *script_tagged(lua_State *L, int index, uint32_t tag) {
   if (lua_type(L, index) != LUA_TUSERDATA) return NULL;
@@ -131,7 +132,9 @@ void *script_tagged(lua_State *L, int index, uint32_t tag) {
 }
 
 void script_in_arena(lua_State *L, struct arena *arena, void (*work)(void *with), void *with) {
-  if (!arena_try(arena, work, with)) script_stop(L, memory_used_up);
+  if (arena_try(arena, work, with)) return;
+  script_of(L)->starved = true;
+  script_stop(L, memory_used_up);
 }
 
 // Renewed after some uses, because an arena only grows.
@@ -143,7 +146,10 @@ struct arena *scratch_arena(lua_State *L) {
     script->scratch_uses = 0;
   }
   if (!script->scratch) script->scratch = arena_new();
-  if (!script->scratch) script_stop(L, memory_used_up);
+  if (!script->scratch) {
+    script->starved = true;
+    script_stop(L, memory_used_up);
+  }
   return script->scratch;
 }
 

@@ -20,6 +20,7 @@ static bool says(const struct look *look, const char *start) { return strncmp(lo
 static bool in_table(const struct look *look) { return says(look, "'}' expected"); }
 
 static void read_tokens(struct syntax_words *words, const struct token *first, const struct token *last) {
+  if (!first->at || !last->at) return;  // nothing stands there
   size_t length = (size_t)(last->at + last->length - first->at);
   const char *stop = memchr(first->at, '\n', length);
   if (stop) length = (size_t)(stop - first->at);
