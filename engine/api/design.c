@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+#include "api/digest.h"
+#include "api/handles.h"
+#include "design/read.h"
+#include "quantities/evaluate.h"
+#include "report/explain.h"
+
+struct reading_order {
+  const struct fb_file *file;
+  fb_problems *problems;
+  fb_design *made;
+};
+
+static void read_design(struct arena *arena, void *with) {
+  struct reading_order *order = with;
+  struct file_bytes file = file_kept(arena, order->file);
+  struct problems found = problems_in(arena);
+  order->made = arena_alloc(arena, sizeof *order->made);
+  *order->made = (fb_design){
+      .arena = arena,
+      .store = design_read(arena, &file, &found),
+      .digest = digest_words(arena, digest_add(digest_begin(), file.bytes, file.length)),
+  };
+  problems_sort(&found);
+  problems_hand_over(order->problems, &found);
+}
+
+fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems) {
+  struct reading_order order = {.file = file, .problems = problems};
+  struct arena *arena = arena_filled(NULL, read_design, &order, problems);
+  if (arena && order.made->store) return order.made;
+  arena_free(arena);
+  return NULL;
+}
+
+void fb_design_free(fb_design *design) {
+  if (design) arena_free(design->arena);
+}
+
+enum unit_system units_for(const struct fb_design *design, enum fb_units units) {
+  if (units != FB_UNITS_AS_DESIGNED) return units == FB_UNITS_US ? UNITS_US : UNITS_SI;
+  const struct store *store = design->store;
+  if (store_count(store, KIND_project) == 0) return UNITS_US;
+  const struct slot *slot = store_at(store, store_of_kind(store, KIND_project, 0), ROW_project_units);
+  bool si = slot->condition != CONDITION_UNSET && slot->value == (double)WORD_units_si;
+  return si ? UNITS_SI : UNITS_US;
+}
+
+struct explaining {
+  const fb_design *design;
+  const char *what;
+  enum unit_system units;
+  fb_problems *problems;
+};
+
+static bool explain(struct text *text, void *with) {
+  const struct explaining *order = with;
+  struct problems found = problems_in(text->arena), circular = problems_in(text->arena);
+  struct evaluation *ev = evaluation_in(text->arena, order->design->store, &circular);
+  struct explained what;
+  bool is_there = explain_find(ev, order->what, &what, &found);
+  if (is_there) explain_write(text, ev, what, order->units);
+  problems_hand_over(order->problems, &found);
+  return is_there;
+}
+
+fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, fb_problems *problems) {
+  struct explaining order = {design, what, units_for(design, units), problems};
+  return text_filled(NULL, explain, &order, problems);
+}

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+#include "review/review.h"
+
+#include "api/handles.h"
+#include "report/text.h"
+#include "review/arrange.h"
+
+enum { COLUMNS = 80 };
+
+struct judging {
+  fb_design *design;
+  fb_rulebook *rulebook;
+  struct rulebook_watch watch;
+  fb_review *made;
+};
+
+static void judge(struct arena *arena, void *with) {
+  struct judging *order = with;
+  fb_review *made = order->made = arena_alloc(arena, sizeof *made);
+  struct problems *found = arena_alloc(arena, sizeof *found);
+  *found = problems_in(arena);
+  *made = (fb_review){.arena = arena, .design = order->design, .rulebook = order->rulebook};
+  made->spent = arena_alloc(arena, sizeof *made->spent);
+  made->review = (struct review){.arena = arena, .problems = found};
+  rulebook_judge(order->rulebook->rulebook, evaluation_in(arena, order->design->store, found), &made->review,
+                 order->watch);
+  size_t orders;
+  review_takeoff(&made->review, &orders);  // now, so that what it finds impossible is among the problems
+  problems_sort(found);
+}
+
+fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook,
+                         void (*watch)(void *with, const char *rule, const char *entity), void *with,
+                         fb_problems *problems) {
+  struct judging order = {design, rulebook, {watch, with}, NULL};
+  struct beside beside = {.arena = rulebook->arena};
+  return arena_filled(&beside, judge, &order, problems) ? order.made : NULL;
+}
+
+void fb_review_free(fb_review *review) {
+  if (review) arena_free(review->arena);
+}
+
+struct fb_counts fb_review_counts(const fb_review *review) {
+  struct review_counts counts = review_count(&review->review);
+  return (struct fb_counts){
+      .rules = counts.rules,
+      .entities = counts.entities,
+      .clear = counts.sorts[OUTCOME_CLEAR],
+      .flagged = counts.sorts[OUTCOME_FLAGGED],
+      .unanswered = counts.sorts[OUTCOME_UNANSWERED],
+      .not_applicable = counts.sorts[OUTCOME_NOT_APPLICABLE],
+      .broken = counts.sorts[OUTCOME_BROKEN] + counts.broken_rules,
+      .hold = counts.severities[SEVERITY_HOLD],
+      .revise = counts.severities[SEVERITY_REVISE],
+      .advise = counts.severities[SEVERITY_ADVISE],
+      .unanswered_held = counts.unanswered_held,
+  };
+}
+
+struct reporting {
+  const fb_review *review;
+  const struct fb_report_style *style;
+};
+
+static const char *project_name(const struct store *store) {
+  if (store_count(store, KIND_project) == 0) return "A design without a name";
+  const struct slot *slot = store_at(store, store_of_kind(store, KIND_project, 0), ROW_project_name);
+  return slot->text ? slot->text : "A design without a name";
+}
+
+static bool report(struct text *text, void *with) {
+  const struct reporting *order = with;
+  const fb_review *review = order->review;
+  const fb_design *design = review->design;
+  struct report_about about = {
+      .project = project_name(design->store),
+      .file = design->store->file,
+      .digest = design->digest,
+      .layers = review->rulebook->layers,
+      .layer_count = review->rulebook->layer_count,
+      .version = fb_version(),
+      .seal = order->style->seal,
+  };
+  about.retired = rulebook_retired(review->rulebook->rulebook, &about.retired_count);
+  struct report_style style = {.units = units_for(design, order->style->units),
+                               .width = order->style->width ? order->style->width : COLUMNS,
+                               .colour = order->style->colour};
+  report_text(text, &review->review, &about, style);
+  return true;
+}
+
+fb_text *fb_report_text_new(const fb_review *review, const struct fb_report_style *style) {
+  static const struct fb_report_style plain = {.units = FB_UNITS_AS_DESIGNED};
+  if (*review->spent) return NULL;
+  struct reporting order = {review, style ? style : &plain};
+  struct beside beside = {.arena = review->arena};
+  fb_text *text = text_filled(&beside, report, &order, NULL);
+  *review->spent = beside.gave_up;
+  return text;
+}

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#include "cli/run.h"
+
+static int work(struct child *child, const struct run *run, fb_problems *problems) {
+  fb_design *design = run_design(child, run, problems);
+  if (!design) return STATUS_UNUSABLE;
+  const char *what = run->settings->operands.at[1];
+  fb_text *text = fb_explain_new(design, what, (enum fb_units)run->settings->units, problems);
+  int status = text || fb_problems_count(problems) == 0 ? run_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
+  fb_design_free(design);
+  return status;
+}
+
+int command_explain(struct arena *arena, const struct settings *settings) {
+  struct run run = run_new(arena, settings, work);
+  return run_finish(&run, inputs_read_design(&run.inputs, &run.problems, settings->operands.at[0]));
+}

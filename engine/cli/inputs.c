@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: MIT
+#define _GNU_SOURCE  // realpath, readlink
+#include "cli/inputs.h"
+
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#ifndef FOREBAY_SHARE
+#define FOREBAY_SHARE "/usr/local/share/forebay"
+#endif
+
+bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path) {
+  return file_read(problems, path, INPUT_MOST, &inputs->design);
+}
+
+// Where the rules are in the tree that this program was built in; NULL: it runs elsewhere.
+static const char *rules_of_the_tree(struct arena *arena) {
+  char self[PATH_MAX];
+  ssize_t length = readlink("/proc/self/exe", self, sizeof self - 1);
+  if (length <= 0) return NULL;
+  self[length] = '\0';
+  *strrchr(self, '/') = '\0';
+  struct text path = text_in(arena);
+  text_printf(&path, "%s/../rules/trade", self);
+  char real[PATH_MAX];
+  return file_is_folder(path.at) && realpath(path.at, real) ? arena_words(arena, real) : NULL;
+}
+
+static const char *trade_rules(struct arena *arena) {
+  const char *named = getenv("FOREBAY_RULES");
+  if (named && *named) return named;
+  const char *near = rules_of_the_tree(arena);
+  return near ? near : FOREBAY_SHARE "/rules/trade";
+}
+
+// A layer is called after its folder or file: "house" for rules/house/ and for house.lua.
+static const char *layer_name(struct arena *arena, const char *path) {
+  char real[PATH_MAX];
+  const char *whole = realpath(path, real) ? real : path;
+  const char *slash = strrchr(whole, '/');
+  const char *last = slash && slash[1] ? slash + 1 : whole;
+  size_t length = strlen(last);
+  bool lua = length > 4 && strcmp(last + length - 4, ".lua") == 0;
+  return arena_copy(arena, last, lua ? length - 4 : length);
+}
+
+static bool read_folder(struct inputs *inputs, struct problems *problems, struct input_layer *layer, const char *path) {
+  const char **names;
+  size_t count;
+  if (!file_list(problems, path, ".lua", &names, &count)) return false;
+  if (count == 0) {
+    problem_add(problems, (struct problem){.at = {path, 0}, .said = "there is no rule file (*.lua) in this folder"});
+    return false;
+  }
+  layer->files = arena_array(problems->arena, count, sizeof *layer->files);
+  for (size_t i = 0; i < count; i++) {
+    bool read = file_read(problems, names[i], INPUT_MOST, &layer->files[layer->count]);
+    layer->count += read;
+    inputs->whole = inputs->whole && read;
+  }
+  return true;
+}
+
+static bool read_layer(struct inputs *inputs, struct problems *problems, const char *name, const char *path) {
+  struct input_layer *layer = &inputs->layers[inputs->layer_count];
+  layer->name = name;
+  inputs->layer_count++;
+  if (file_is_folder(path)) return read_folder(inputs, problems, layer, path);
+  layer->files = arena_alloc(problems->arena, sizeof *layer->files);
+  layer->count = 1;
+  return file_read(problems, path, INPUT_MOST, layer->files);
+}
+
+static bool read_trade(struct inputs *inputs, struct problems *problems) {
+  const char *path = trade_rules(problems->arena);
+  if (read_layer(inputs, problems, "trade", path)) return true;
+  problem_add(problems, (struct problem){.said = "the trade rules cannot be read, and nothing is judged without them",
+                                         .read = path,
+                                         .right = "their folder in FOREBAY_RULES, or install forebay again"});
+  return false;
+}
+
+bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const struct settings *settings) {
+  const struct words *rules = &settings->rules;
+  size_t most = settings->without_house ? 0 : rules->count;
+  inputs->layers = arena_array(problems->arena, most + 1, sizeof *inputs->layers);
+  inputs->whole = true;
+  inputs->layer_count = 0;
+  bool read = read_trade(inputs, problems);
+  for (size_t i = 0; read && i < most; i++) {
+    read = read_layer(inputs, problems, layer_name(problems->arena, rules->at[i]), rules->at[i]);
+  }
+  return read;
+}
+
+bool inputs_leave_out(struct inputs *inputs, const char *name) {
+  bool found = false;
+  for (size_t i = 0; i < inputs->layer_count; i++) {
+    struct input_layer *layer = &inputs->layers[i];
+    size_t kept = 0;
+    for (size_t k = 0; k < layer->count; k++) {
+      if (strcmp(layer->files[k].name, name) != 0) layer->files[kept++] = layer->files[k];
+    }
+    found = found || kept < layer->count;
+    layer->count = kept;
+  }
+  inputs->whole = inputs->whole && !found;
+  return found;
+}
+
+static bool same_file(const struct stat *target, const char *path) {
+  struct stat status;
+  return path && stat(path, &status) == 0 && status.st_dev == target->st_dev && status.st_ino == target->st_ino;
+}
+
+bool inputs_hold(const struct inputs *inputs, const char *path) {
+  struct stat target;
+  if (!path || stat(path, &target) != 0 || !S_ISREG(target.st_mode)) return false;
+  bool held = same_file(&target, inputs->design.name);
+  for (size_t i = 0; i < inputs->layer_count; i++) {
+    for (size_t k = 0; k < inputs->layers[i].count; k++) {
+      held = held || same_file(&target, inputs->layers[i].files[k].name);
+    }
+  }
+  return held;
+}

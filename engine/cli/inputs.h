@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// Everything that a command reads, read whole by the parent before the child starts.
+#ifndef FOREBAY_CLI_INPUTS_H
+#define FOREBAY_CLI_INPUTS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/file.h"
+#include "base/problem.h"
+#include "cli/options.h"
+
+enum { INPUT_MOST = 1 << 20 };  // bytes of one design or rule file
+
+struct input_layer {
+  const char *name;
+  struct file_bytes *files;
+  size_t count;
+};
+
+struct inputs {
+  struct file_bytes design;  // name NULL: none is read
+  struct input_layer *layers;
+  size_t layer_count;
+  bool whole;  // false: a rule file was left out
+};
+
+// False: a problem says why nothing can be worked on.
+bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path);
+// The trade rules and each layer of --rules. Files of a folder that cannot be read are left out, with a problem.
+bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const struct settings *settings);
+
+// Leaves out a rule file, wherever it is. False: there is none of that name.
+bool inputs_leave_out(struct inputs *inputs, const char *name);
+
+// Whether writing to this path would write over something that was read.
+bool inputs_hold(const struct inputs *inputs, const char *path);
+
+#endif

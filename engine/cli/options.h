@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+// The command line, read from two tables: options.def and commands.def.
+#ifndef FOREBAY_CLI_OPTIONS_H
+#define FOREBAY_CLI_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/text.h"
+
+struct words {
+  const char **at;
+  size_t count;
+};
+
+// What was asked for. A choice is the place of its word from 1, in the order of options.def; 0: not given.
+struct settings {
+  struct words operands, rules;
+  const char *output;
+  int units, format, fail_at;
+  bool help, version, without_house, require_seal;
+};
+
+enum option {
+#define OPTION(field, letter, kind, value, words, says) OPTION_##field,
+#include "cli/options.def"
+#undef OPTION
+  OPTIONS
+};
+#define HAS(field) (1u << OPTION_##field)
+
+struct options_of {      // what one command accepts
+  unsigned options;      // HAS(...) of each
+  size_t least, most;    // operands
+  const char *operands;  // for messages: "DESIGN ENTITY.QUANTITY"
+};
+
+// argv[0] is the first word after the command. False: `wrong` says why, without a newline.
+bool options_read(struct arena *arena, const struct options_of *of, int argc, char *const *argv,
+                  struct settings *settings, struct text *wrong);
+
+// The list of options for --help.
+void options_write(struct text *text, unsigned options);
+
+#endif

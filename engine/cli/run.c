@@ -1,0 +1,277 @@
+// SPDX-License-Identifier: MIT
+#include "cli/run.h"
+
+#include <signal.h>
+#include <string.h>
+
+#include "cli/deliver.h"
+
+struct run run_new(struct arena *arena, const struct settings *settings, run_work *work) {
+  return (struct run){.arena = arena,
+                      .settings = settings,
+                      .problems = problems_in(arena),
+                      .clock = worker_clock_usual(),
+                      .work = work,
+                      .inputs = {.whole = true},
+                      .colour = deliver_in_colour(settings->output)};
+}
+
+int run_worse(int a, int b) { return a > b ? a : b; }
+
+// ---- what went wrong, in words -------------------------------------------------------------------------------------
+
+static const char *signal_words(int number) {
+  static const struct {
+    int number;
+    const char *words;
+  } rows[] = {
+      {SIGSEGV, "it used memory that is not its own, or too deep a stack"},
+      {SIGBUS, "it used memory that is not there"},
+      {SIGABRT, "it gave up by itself"},
+      {SIGFPE, "it divided by zero"},
+      {SIGILL, "it met an instruction that does not exist"},
+      {SIGSYS, "it asked the system for what the seal forbids"},
+      {SIGKILL, "it was ended from outside; the machine may have run out of memory"},
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    if (rows[i].number == number) return rows[i].words;
+  }
+  return "it was ended by a signal";
+}
+
+static void write_time(struct text *text, unsigned ms) {
+  text_printf(text, ms % 1000 ? "%u ms" : "%u s", ms % 1000 ? ms : ms / 1000);
+}
+
+// "it took longer than 2 s on spill "a" and was ended"
+static const char *because(const struct run *run, const struct worker_outcome *outcome) {
+  struct text text = text_in(run->arena);
+  const char *entity = outcome->note.entity;
+  if (outcome->end == WORKER_DIED) {
+    text_printf(&text, "the program stopped%s%s: %s", *entity ? " on " : "", entity, signal_words(outcome->signal));
+    return text_end(&text);
+  }
+  text_add(&text, "it took longer than ");
+  write_time(&text, outcome->note.kind == AT_RULE ? run->clock.rule_ms : run->clock.file_ms);
+  text_printf(&text, "%s%s and was ended", *entity ? " on " : "", entity);
+  return text_end(&text);
+}
+
+static void say(struct run *run, const char *file, const char *where, const char *first, const char *then) {
+  struct text said = text_in(run->arena);
+  text_printf(&said, "%s%s", first, then);
+  problem_add(&run->problems, (struct problem){.at = {.file = file}, .where = where, .said = text_end(&said)});
+}
+
+// ---- setting aside -------------------------------------------------------------------------------------------------
+
+static bool is_broken(const struct run *run, const char *id) {
+  for (size_t i = 0; i < run->broken_count; i++) {
+    if (strcmp(run->broken[i].id, id) == 0) return true;
+  }
+  return false;
+}
+
+// A rule that is named again although it is not run any more cannot be helped that way.
+static bool break_rule(struct run *run, const struct worker_outcome *outcome) {
+  const char *id = outcome->note.name;
+  if (is_broken(run, id)) return false;
+  const char *why = because(run, outcome);
+  run->broken = arena_grow(run->arena, run->broken, run->broken_count, &run->broken_room, sizeof *run->broken);
+  run->broken[run->broken_count++] = (struct broken_rule){.id = arena_words(run->arena, id), .because = why};
+  say(run, NULL, id, why, "; this rule counts as broken, and the rest was done without it");
+  return true;
+}
+
+static bool leave_out_file(struct run *run, const struct worker_outcome *outcome) {
+  if (!inputs_leave_out(&run->inputs, outcome->note.name)) return false;
+  say(run, outcome->note.name, NULL, because(run, outcome),
+      "; this file is left out, and the rest was done without it");
+  return true;
+}
+
+// True: what held the work up is set aside, and another attempt makes sense.
+static bool set_aside(struct run *run, const struct worker_outcome *outcome) {
+  if (outcome->end != WORKER_RULE_SLOW && outcome->end != WORKER_DIED) return false;
+  if (outcome->note.kind == AT_RULE) return break_rule(run, outcome);
+  return outcome->note.kind == AT_RULE_FILE && leave_out_file(run, outcome);
+}
+
+// ---- giving up -----------------------------------------------------------------------------------------------------
+
+static int give_up_slow(struct run *run, const struct worker_outcome *outcome) {
+  const struct whereabouts_note *note = &outcome->note;
+  if (outcome->end == WORKER_RULE_SLOW && note->kind == AT_DESIGN) {
+    say(run, note->name, NULL, because(run, outcome), "; the design cannot be used");
+    return STATUS_UNUSABLE;
+  }
+  struct text text = text_in(run->arena);
+  text_add(&text, "the work took longer than ");
+  write_time(&text, run->clock.run_ms);
+  text_add(&text, " in all and was ended");
+  if (*note->name) text_printf(&text, ", last at %s%s%s", note->name, *note->entity ? " on " : "", note->entity);
+  say(run, NULL, NULL, text_end(&text), "");
+  return STATUS_UNUSABLE;
+}
+
+static int give_up_fault(struct run *run, const struct worker_outcome *outcome) {
+  struct text text = text_in(run->arena);
+  text_add(&text, "an internal fault: ");
+  if (outcome->end == WORKER_NOT_STARTED) text_add(&text, "the work could not be started");
+  if (outcome->end == WORKER_DIED) text_printf(&text, "the work stopped: %s", signal_words(outcome->signal));
+  if (outcome->end == WORKER_FAULT) text_printf(&text, "the answer is not whole: %s", outcome->why);
+  if (*outcome->note.name) text_printf(&text, "; last at %s", outcome->note.name);
+  problem_add(&run->problems,
+              (struct problem){.said = text_end(&text), .cause = outcome->error ? strerror(outcome->error) : NULL});
+  deliver_words(outcome->last_words.at, outcome->last_words.length);
+  return STATUS_FAULT;
+}
+
+static int give_up(struct run *run, const struct worker_outcome *outcome) {
+  bool slow = outcome->end == WORKER_RULE_SLOW || outcome->end == WORKER_RUN_SLOW;
+  return slow ? give_up_slow(run, outcome) : give_up_fault(run, outcome);
+}
+
+// ---- the attempts --------------------------------------------------------------------------------------------------
+
+static void layers_for_api(struct run *run) {
+  const struct inputs *inputs = &run->inputs;
+  run->layers = arena_array(run->arena, inputs->layer_count + 1, sizeof *run->layers);
+  for (size_t i = 0; i < inputs->layer_count; i++) {
+    const struct input_layer *from = &inputs->layers[i];
+    struct fb_file *files = arena_array(run->arena, from->count + 1, sizeof *files);
+    for (size_t k = 0; k < from->count; k++) {
+      files[k] = (struct fb_file){from->files[k].name, from->files[k].bytes, from->files[k].length};
+    }
+    run->layers[i] = (struct fb_layer){.name = from->name, .files = files, .count = from->count};
+  }
+}
+
+static int work_in_child(struct child *child, void *with);
+
+int run_attempts(struct run *run, struct text *result, struct text *diagnostics) {
+  struct worker_outcome *outcome = arena_alloc(run->arena, sizeof *outcome);
+  struct worker_clock clock = run->clock;
+  for (int attempt = 0;; attempt++) {
+    layers_for_api(run);
+    worker_run(run->arena, work_in_child, run, &clock, outcome);
+    if (outcome->end == WORKER_DONE) break;
+    if (attempt >= RETRIES || !set_aside(run, outcome)) return give_up(run, outcome);
+    clock.run_ms -= clock.run_ms > outcome->spent_ms ? outcome->spent_ms : clock.run_ms;  // the attempts share it
+  }
+  *result = outcome->result;
+  *diagnostics = outcome->diagnostics;
+  bool aside = run->broken_count > 0 || !run->inputs.whole;
+  return run_worse(outcome->status, aside ? STATUS_UNUSABLE : STATUS_CLEAR);
+}
+
+static bool output_is_input(struct run *run) {
+  if (!inputs_hold(&run->inputs, run->settings->output)) return false;
+  say(run, run->settings->output, NULL, "this file was read for the work; the result is not written over it", "");
+  return true;
+}
+
+int run_finish(struct run *run, bool read) {
+  struct text result = text_in(run->arena), diagnostics = text_in(run->arena);
+  int status = STATUS_UNUSABLE;
+  if (read && !output_is_input(run)) {
+    status = run_attempts(run, &result, &diagnostics);
+    if (!deliver(&run->problems, run->settings->output, run->colour, &result)) {
+      status = run_worse(status, STATUS_UNUSABLE);
+    }
+  }
+  deliver_words(diagnostics.at, diagnostics.length);
+  deliver_problems(&run->problems);
+  return status;
+}
+
+// ---- in the child --------------------------------------------------------------------------------------------------
+
+static void diagnose(struct child *child, const char *words) {
+  frame_write(&child->out, FRAME_DIAGNOSTIC, words, strlen(words));
+}
+
+static int no_memory(struct child *child) {
+  diagnose(child, "forebay: memory ran out\n");
+  return STATUS_FAULT;
+}
+
+enum { PROBLEMS_SHOWN = 100 };
+
+struct writing {
+  struct child *child;
+  const fb_problems *problems;
+  struct arena *arena;
+};
+
+static void write_problems(void *with) {
+  struct writing *writing = with;
+  struct text text = text_in(writing->arena);
+  size_t count = fb_problems_count(writing->problems);
+  for (size_t i = 0; i < count && i < PROBLEMS_SHOWN; i++) {
+    const struct fb_problem *from = fb_problems_at(writing->problems, i);
+    if (!from->file) text_add(&text, "forebay: ");
+    problem_write(&text, &(struct problem){.at = {from->file, from->line},
+                                           .where = from->where,
+                                           .said = from->said,
+                                           .read = from->read,
+                                           .right = from->right,
+                                           .cause = from->cause});
+    text_add_char(&text, '\n');
+  }
+  if (count > PROBLEMS_SHOWN) text_printf(&text, "and %zu more\n", count - PROBLEMS_SHOWN);
+  frame_write(&writing->child->out, FRAME_DIAGNOSTIC, text_end(&text), text.length);
+}
+
+static bool diagnose_problems(struct child *child, const fb_problems *problems) {
+  struct writing writing = {.child = child, .problems = problems, .arena = arena_new()};
+  bool done = writing.arena && arena_try(writing.arena, write_problems, &writing);
+  arena_free(writing.arena);
+  return done;
+}
+
+static int work_in_child(struct child *child, void *with) {
+  const struct run *run = with;
+  if (run->settings->require_seal && !seal_whole(&child->seal)) {
+    diagnose(child, "forebay: --require-seal asks for a whole seal; here it is ");
+    diagnose(child, seal_words(&child->seal));
+    diagnose(child, "\n");
+    return STATUS_UNUSABLE;
+  }
+  fb_problems *problems = fb_problems_new();
+  if (!problems) return no_memory(child);
+  int status = run->work(child, run, problems);
+  bool said = diagnose_problems(child, problems);
+  if (fb_problems_out_of_memory(problems) || !said) status = no_memory(child);
+  fb_problems_free(problems);
+  return status;
+}
+
+fb_design *run_design(struct child *child, const struct run *run, fb_problems *problems) {
+  const struct file_bytes *read = &run->inputs.design;
+  whereabouts_set(child->page, AT_DESIGN, read->name, NULL);
+  fb_design *design = fb_design_new(&(struct fb_file){read->name, read->bytes, read->length}, problems);
+  whereabouts_set(child->page, AT_REST, NULL, NULL);
+  return design;
+}
+
+static void note_file(void *with, const char *file) {
+  const struct child *child = with;
+  whereabouts_set(child->page, AT_RULE_FILE, file, NULL);
+}
+
+fb_rulebook *run_rulebook(struct child *child, const struct run *run, fb_problems *problems) {
+  fb_rulebook *rulebook = fb_rulebook_new(run->layers, run->inputs.layer_count, NULL, note_file, child, problems);
+  whereabouts_set(child->page, AT_REST, NULL, NULL);
+  for (size_t i = 0; rulebook && i < run->broken_count; i++) {
+    fb_rulebook_break(rulebook, run->broken[i].id, run->broken[i].because);
+  }
+  return rulebook;
+}
+
+int run_answer(struct child *child, fb_text *text, int status) {
+  if (!text) return no_memory(child);
+  frame_write(&child->out, FRAME_RESULT, fb_text_bytes(text), fb_text_length(text));
+  fb_text_free(text);
+  return status;
+}

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+// A command's work on strangers' files from end to end: read all, work in a sealed child, set aside the rule or file
+// that holds it up and try again, deliver.
+#ifndef FOREBAY_CLI_RUN_H
+#define FOREBAY_CLI_RUN_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/problem.h"
+#include "cli/command.h"
+#include "cli/inputs.h"
+#include "cli/options.h"
+#include "cli/worker.h"
+#include "forebay/forebay.h"
+
+enum { RETRIES = 20 };  // rules and rule files set aside in one run, at most
+
+struct broken_rule {
+  const char *id, *because;
+};
+
+struct run;
+// Runs in the child: writes its result frames, returns the exit status.
+typedef int run_work(struct child *child, const struct run *run, fb_problems *problems);
+
+struct run {
+  struct arena *arena;
+  const struct settings *settings;
+  struct problems problems;  // the parent's
+  struct worker_clock clock;
+  run_work *work;
+  struct inputs inputs;
+  struct fb_layer *layers;  // inputs' layers, as the API takes them
+  struct broken_rule *broken;
+  size_t broken_count, broken_room;
+  bool colour;
+};
+
+struct run run_new(struct arena *arena, const struct settings *settings, run_work *work);  // lives in the arena
+// Works until there is an answer, or none can be had. The status; result and diagnostics are the child's.
+int run_attempts(struct run *run, struct text *result, struct text *diagnostics);
+// run_attempts, then deliver. To be called when the inputs are read (`read` says whether that went well).
+int run_finish(struct run *run, bool read);
+
+// For the work, in the child:
+fb_design *run_design(struct child *child, const struct run *run, fb_problems *problems);      // NULL: in problems
+fb_rulebook *run_rulebook(struct child *child, const struct run *run, fb_problems *problems);  // NULL: no memory
+int run_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
+int run_worse(int a, int b);
+
+#endif

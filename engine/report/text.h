@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+// The design-review report as plain text: a review in, lines out. Nothing is worked out here.
+#ifndef FOREBAY_REPORT_TEXT_H
+#define FOREBAY_REPORT_TEXT_H
+
+#include "base/text.h"
+#include "review/arrange.h"
+#include "rulebook/rulebook.h"
+
+struct report_layer {
+  const char *name, *digest;
+  size_t rules;
+};
+
+// What the report is about, for its head and foot. Texts may be a stranger's: control characters are shown as "?".
+struct report_about {
+  const char *project, *file, *digest;
+  const struct report_layer *layers;
+  size_t layer_count;
+  const struct retired_rule *retired;
+  size_t retired_count;
+  const char *version, *seal;  // seal NULL: nothing is said of it
+};
+
+struct report_style {
+  enum unit_system units;
+  size_t width;  // columns
+  bool colour;   // ANSI colours
+};
+
+void report_text(struct text *text, const struct review *review, const struct report_about *about,
+                 struct report_style style);
+
+#endif

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// What the files of the text report share and nobody else includes.
+#ifndef FOREBAY_REPORT_TEXT_INSIDE_H
+#define FOREBAY_REPORT_TEXT_INSIDE_H
+
+#include "report/page.h"
+#include "report/text.h"
+#include "report/wording.h"
+
+enum { INDENT = 2, BODY = 4 };
+
+struct report {
+  struct page page;
+  struct wording wording;
+  const struct review *review;
+  const struct report_about *about;
+};
+
+struct text report_words(struct report *report);  // a text to put words together in
+
+// Sections: each leaves itself out when it has nothing to say.
+void report_findings(struct report *report);
+void report_answer_first(struct report *report);
+void report_aside(struct report *report);
+void report_decisions(struct report *report);
+void report_defaults(struct report *report);
+void report_measured(struct report *report);
+void report_takeoff(struct report *report);
+void report_cautions(struct report *report);
+
+#endif
