@@ -54,17 +54,19 @@ static bool take_joint(struct scan *scan) {
   return scan_fail(scan, "has a sign in the middle; one sign in front holds for all of it", NULL);
 }
 
-static bool add_parts(struct scan *scan, struct sum *sum) {
+// The unit of the last part; NULL when something is wrong.
+static const struct unit *add_parts(struct scan *scan, struct sum *sum) {
+  const struct unit *unit;
   do {
     double number;
-    if (!scan_number(scan, &number)) return false;
+    if (!scan_number(scan, &number)) return NULL;
     const char *number_end = scan->at;
     scan_spaces(scan);
-    const struct unit *unit = scan_unit(scan);
-    if (!unit) return scan_fail_unit(scan, number_end);
-    if (!add_part(scan, sum, number, unit) || !take_joint(scan)) return false;
+    unit = scan_unit(scan);
+    if (!unit) scan_fail_unit(scan, number_end);
+    if (!unit || !add_part(scan, sum, number, unit) || !take_joint(scan)) return NULL;
   } while (scan_at_number(scan));
-  return true;
+  return unit;
 }
 
 // ---- the sorts of values ----
@@ -118,10 +120,11 @@ static bool read_with_sign(struct scan *scan, struct reading *reading, int sign)
     return true;
   }
   struct sum sum = {.sign = sign < 0 ? -1 : 1};
-  if (!add_parts(scan, &sum)) return false;
+  const struct unit *unit = add_parts(scan, &sum);
+  if (!unit) return false;
   reading->value = sum.value;
-  if (scan->want == DIMENSION_COUNT) reading->dimension = sum.last->dimension;
-  return sum.last->dimension != DIM_ANGLE || finish_angle(scan, reading);
+  if (scan->want == DIMENSION_COUNT) reading->dimension = unit->dimension;
+  return unit->dimension != DIM_ANGLE || finish_angle(scan, reading);
 }
 
 static bool read_value(struct scan *scan, struct reading *reading) {

@@ -41,15 +41,8 @@ static struct exact few_digits_in(const struct unit *unit, double value_si) {
   return shortest(unit, value_si, 1, FEW_DIGITS);
 }
 
-// However long. A neighbour may hit where the quotient itself does not.
 static struct exact many_digits_in(const struct unit *unit, double value_si) {
-  struct exact found = shortest(unit, value_si, FEW_DIGITS + 1, ALL_DIGITS);
-  double number = unit_from_si(unit, value_si);
-  const double beside[] = {nextafter(number, -HUGE_VAL), nextafter(number, HUGE_VAL)};
-  for (int i = 0; i < 2 && found.digits > ALL_DIGITS; i++) {
-    if (reads_back(unit, beside[i], value_si)) found = (struct exact){unit, beside[i], ALL_DIGITS};
-  }
-  return found;
+  return shortest(unit, value_si, FEW_DIGITS + 1, ALL_DIGITS);
 }
 
 typedef struct exact search(const struct unit *unit, double value_si);

@@ -81,7 +81,7 @@ static void finds_the_nearest_word(void **state) {
   } rows[] = {
       {"depht", "depth"}, {"dpth", "depth"}, {"Depth", "depth"},   {"widht", "width"}, {"waterlevel", "water_level"},
       {"rmi", "rim"},     {"RIM", "rim"},    {"lenght", "length"}, {"inn", "in"},      {"gal/hr", "gal/h"},
-      {"colour", NULL},   {"x", NULL},       {"", NULL},           {"xy", NULL},
+      {"colour", NULL},   {"x", NULL},       {"", NULL},           {"deeps", NULL},    {"xy", NULL},
   };
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     const char *near = text_nearest(rows[i].written, words, sizeof words / sizeof *words);

@@ -2,7 +2,7 @@
 // How a call fails: kinds, lines, words; and that nothing is left on the stack.
 #include "script/call.h"
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static int read_given(lua_State *L) { return script_raise_missing(L, (int)lua_tointeger(L, 1)); }
 

@@ -2,7 +2,7 @@
 // What rules share cannot be written, and their functions keep nothing; environments and stand-ins.
 #include "script/freeze.h"
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static int with_limits(lua_State *L) {
   script_push_environment(L);

@@ -3,7 +3,7 @@
 // call.h.
 #include <stdlib.h>
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static void a_byte_order_mark_is_skipped(void **state) {
   (void)state;

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static void near(double value, double expected) {
   if (fabs(value - expected) <= 1e-12 * fabs(expected)) return;

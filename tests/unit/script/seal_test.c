@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Attempts to get out of the seal, or to keep the machine busy without end.
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static const char unknown[] = "this name is not known here";
 static const char too_long[] = "it takes too many steps: a loop or a chain of calls does not end";

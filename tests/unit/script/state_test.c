@@ -2,7 +2,7 @@
 // Memory of the state: what it holds, what it refuses, and what is left when an allocation fails.
 #include "script/state.h"
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static const struct script_owner rules = {.profile = SCRIPT_RULES};
 

@@ -3,7 +3,7 @@
 // (seen).
 #include "script/syntax_words.h"
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 struct slip {
   const char *text;

@@ -3,7 +3,7 @@
 // (from memory), unless a remark says that ours differ.
 #include <stdlib.h>
 
-#include "script/runner.h"
+#include "unit/script/runner.h"
 
 static void pairs_walks_in_one_order(void **state) {
   (void)state;

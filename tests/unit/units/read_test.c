@@ -94,6 +94,7 @@ static const struct right_row right_rows[] = {
     {"18in+/-2in", DIM_LENGTH, 0.4572, 0.0508, DIM_LENGTH},
     {"18in±2in", DIM_LENGTH, 0.4572, 0.0508, DIM_LENGTH},
     {"18 in +/- 10 %", DIM_LENGTH, 0.4572, 0.04572, DIM_LENGTH},
+    {"-18 in +/- 10 %", DIM_LENGTH, -0.4572, 0.04572, DIM_LENGTH},
     {"18 in +/- 0 in", DIM_LENGTH, 0.4572, 0, DIM_LENGTH},
     {"6 ft +/- 1 ft 2 in", DIM_LENGTH, 1.8288, 0.3556, DIM_LENGTH},
     {"60 degF +/- 9 degF", DIM_TEMPERATURE, 288.70555555555555, 5, DIM_TEMPERATURE},
@@ -214,6 +215,7 @@ static const struct wrong_row wrong_rows[] = {
      "2 ft 6 in"},
     {"1/0 in", DIM_LENGTH, "has a fraction over 0", "1/2 in"},
     {"1 1/0 in", DIM_LENGTH, "has a fraction over 0", "6 1/2 in"},
+    {"1 2/2 in", DIM_LENGTH, "has a fraction of 1 or more behind a whole number", "6 1/2 in"},
     {"1 3/2 in", DIM_LENGTH, "has a fraction of 1 or more behind a whole number", "6 1/2 in"},
     {"2.5", DIM_COUNT, "is a count, so it must be a whole number", "3"},
     // order and rest

@@ -1,0 +1,254 @@
+-- SPDX-License-Identifier: MIT
+-- In here: the open pit: how people get out, what keeps its sides up, soil and haul.
+-- Changes of your own go into rules/house, not in here: the next version replaces this file.
+-- To try it: `forebay rule-test` runs the examples under each rule.
+-- Units: every number is text with its unit ("4 ft", "1.2 m"); slopes as "1.5H:1V".
+
+rule "egress" {
+  title = "A narrow pit 4 ft or deeper has a way out within 25 ft",
+  for_each = "dig", when = { depth = { at_least = "4 ft" }, bottom_width = { at_most = "15 ft" } },
+  stage = "dig", severity = "hold", life_safety = true,
+  judges = "way_out", at_most = "25 ft",
+  why = [[When a side lets go there are two or three seconds. A ladder, ramp or stair has to be
+    near enough to reach in them, and it has to stand there before the first person goes down.
+    It is the first thing that a safety inspector looks for.]],
+  source = "29 CFR 1926.651(c)(2), second hand",
+  caution = "The competent person on site decides who enters and how they leave.",
+  fix = { lower = "way_out", by = "1 ft", to_no_less_than = "5 ft" },
+  examples = {
+    { "ladder at the far end", dig = { depth = "5 ft", bottom_width = "6 ft", way_out = "40 ft" },
+      outcome = "flagged" },
+    { "ramp close by", dig = { depth = "5 ft", bottom_width = "6 ft", way_out = "12 ft" },
+      outcome = "clear" },
+    { "at the limit", dig = { depth = "4 ft", bottom_width = "15 ft", way_out = "25 ft" },
+      outcome = "clear" },
+    { "from the pool above it",
+      dig = { of = { water_level = "-4 in", depth = "44 in" }, below = "6 in",
+              bottom_width = "10 ft", way_out = "30 ft" },
+      site = { ground = "0 in" }, outcome = "flagged" },
+  },
+}
+
+rule "egress-wide-pit" {
+  title = "A wide pit 4 ft or deeper has a way out within 25 ft",
+  for_each = "dig", when = { depth = { at_least = "4 ft" } },
+  stage = "dig", severity = "revise", life_safety = true,
+  limit = { narrow = "15 ft", walk = "25 ft" },
+  check = function(dig, limit)
+    return at_most(dig.bottom_width, limit.narrow) and at_most(dig.way_out, limit.walk)
+  end,
+  why = [[The rule for trenches stops where a pit is wider than 15 ft at the bottom, but a side
+    that falls does not know that. People carrying liner or stone need a way up near by, and a
+    ramp is the one they will use.]],
+  source = "29 CFR 1926.651(c)(2), second hand, carried over to wide pits: common practice",
+  caution = "The competent person on site decides who enters and how they leave.",
+  fix = { lower = "way_out", by = "1 ft", to_no_less_than = "5 ft" },
+  examples = {
+    { "wide and far", dig = { depth = "5 ft", bottom_width = "20 ft", way_out = "40 ft" },
+      outcome = "flagged" },
+    { "wide and near", dig = { depth = "5 ft", bottom_width = "20 ft", way_out = "20 ft" },
+      outcome = "clear" },
+    { "at the limit", dig = { depth = "5 ft", bottom_width = "20 ft", way_out = "25 ft" },
+      outcome = "clear" },
+    { "narrow: egress sees to it", dig = { depth = "5 ft", bottom_width = "15 ft",
+      way_out = "40 ft" },
+      outcome = "clear" },
+  },
+}
+
+rule "cave-in-protection" {
+  title = "A pit 5 ft or deeper has its sides sloped or shored",
+  for_each = "dig",
+  when = { depth = { at_least = "5 ft" },
+           ["site.soil"] = { one_of = { "type A", "type B", "type C" } } },
+  stage = "dig", severity = "hold", life_safety = true,
+  judges = "protection", is = { "sloped", "shored" },
+  why = [[A cubic yard of soil weighs as much as a small car and comes down without a sound. At
+    5 ft an upright side buries a kneeling person, and nobody digs him out in time. Cut the
+    sides back or hold them up before anyone goes down; stable rock alone is let off.]],
+  source = "29 CFR 1926.652(a)(1), second hand",
+  caution = [[A competent person looks at the pit every day, after rain, and whenever something
+    changes. Over 20 ft an engineer designs the protection.]],
+  fix = { set = "protection", to = "sloped" },
+  examples = {
+    { "upright and deep", dig = { depth = "6 ft", protection = "none" }, site = { soil = "type B" },
+      outcome = "flagged" },
+    { "cut back", dig = { depth = "6 ft", protection = "sloped" }, site = { soil = "type B" },
+      outcome = "clear" },
+    { "at the limit of depth the duty holds", dig = { depth = "5 ft", protection = "none" },
+      site = { soil = "type A" }, outcome = "flagged" },
+    { "from the basin's own depth",
+      dig = { of = { water_level = "-4 in", depth = "62 in" }, below = "6 in",
+              protection = "shored" },
+      site = { ground = "0 in", soil = "type C" }, outcome = "clear" },
+  },
+}
+
+rule "cave-in-protection-examined" {
+  title = "A pit under 5 ft was examined by a competent person, or its sides are sloped or shored",
+  for_each = "dig", when = { ["site.soil"] = { one_of = { "type A", "type B", "type C" } } },
+  stage = "dig", severity = "hold", life_safety = true,
+  limit = { deep = "5 ft" },
+  check = function(dig, limit)
+    return at_least(dig.depth, limit.deep) and is(dig.examined, "yes")
+      and is(dig.protection, "sloped", "shored")
+  end,
+  why = [[Less than 5 ft goes without protection only where someone who knows soil has looked
+    and found no sign of a cave-in: no cracks back of the edge, no water, no old fill. Nobody
+    looks by itself; name the person and write it down.]],
+  source = "29 CFR 1926.652(a)(1)(ii), second hand",
+  caution = [[Examined once is not examined after a night of rain. Look again before anyone goes
+    down.]],
+  fix = { advise = "Have the competent person look at the pit, then write examined = \"yes\"." },
+  examples = {
+    { "nobody looked", dig = { depth = "3 ft", examined = "no", protection = "none" },
+      site = { soil = "type B" }, outcome = "flagged" },
+    { "looked at", dig = { depth = "3 ft", examined = "yes" }, site = { soil = "type B" },
+      outcome = "clear" },
+    { "cut back anyway", dig = { depth = "3 ft", examined = "no", protection = "sloped" },
+      site = { soil = "type C" }, outcome = "clear" },
+    { "at the limit: cave-in-protection sees to it", dig = { depth = "5 ft" },
+      site = { soil = "type B" }, outcome = "clear" },
+  },
+}
+
+rule "cave-in-protection-soft" {
+  title = "A pit of 4 ft to 5 ft in soft, wet or filled ground has its sides sloped or shored",
+  for_each = "dig", when = { depth = { at_least = "4 ft" }, ["site.soil"] = "type C" },
+  stage = "dig", severity = "revise", life_safety = true,
+  limit = { deep = "5 ft" },
+  check = function(dig, limit)
+    return at_least(dig.depth, limit.deep) and is(dig.protection, "sloped", "shored")
+  end,
+  why = [[Sand, gravel, wet silt and old fill run as soon as they dry or soak. At 4 ft they
+    already reach the chest of someone laying liner. Cutting such sides back costs a few more
+    yards of haul.]],
+  source = "common practice, no source; cf. 29 CFR 1926.652(a)(1), second hand",
+  caution = "Soft ground can need protection at any depth: the competent person on site decides.",
+  fix = { set = "protection", to = "sloped" },
+  examples = {
+    { "4 ft 6 in of fill", dig = { depth = "4 ft 6 in", protection = "none" },
+      site = { soil = "type C" }, outcome = "flagged" },
+    { "cut back", dig = { depth = "4 ft 6 in", protection = "sloped" }, site = { soil = "type C" },
+      outcome = "clear" },
+    { "at the limit: cave-in-protection sees to it", dig = { depth = "5 ft", protection = "none" },
+      site = { soil = "type C" }, outcome = "clear" },
+  },
+}
+
+rule "slope-too-steep" {
+  title = "Sides that are cut back are as flat as the soil asks",
+  for_each = "dig", when = { protection = "sloped" },
+  stage = "dig", severity = "hold", life_safety = true,
+  judges = "slope_to_spare", at_least = "0",
+  why = [[A slope a little too steep stands all week and falls on the wet day. Firm clay wants
+    3/4 ft back for each foot down, middling soil 1 ft, sand, gravel, fill and wet ground 1 1/2
+    ft. Draw it true: the top of the pit may reach the fence, and better to know that now.]],
+  source = "29 CFR 1926 Subpart P, App. B, Table B-1, second hand",
+  caution = [[Cracked, shaken or once-dug clay is not type A. The competent person classes the
+    soil, and makes it flatter where anything heavy stands near the edge.]],
+  fix = { raise = "slope", by = "0.25H:1V", to_no_more_than = "2H:1V" },
+  examples = {
+    { "1 to 1 in sand", dig = { protection = "sloped", slope = "1H:1V" },
+      site = { soil = "type C" },
+      outcome = "flagged" },
+    { "flat enough", dig = { protection = "sloped", slope = "1.5H:1V" }, site = { soil = "type B" },
+      outcome = "clear" },
+    { "at the limit", dig = { protection = "sloped", slope = "1.5H:1V" },
+      site = { soil = "type C" },
+      outcome = "clear" },
+    { "a little short", dig = { protection = "sloped", slope_to_spare = "-0.1" },
+      outcome = "flagged" },
+  },
+}
+
+rule "spoil-at-edge" {
+  title = "The pile of soil keeps 2 ft from the edge",
+  for_each = "dig", stage = "dig", severity = "hold", life_safety = true,
+  judges = "spoil_setback", at_least = "2 ft",
+  why = [[Soil heaped on the edge pushes the side in and rolls back onto people. Two feet of
+    clear ground, measured to the toe of the pile and not to its top, is the least. It also
+    leaves somewhere to walk.]],
+  source = "29 CFR 1926.651(j)(2), second hand",
+  caution = [[In soft ground, or with machines about, two feet is not enough: the competent
+    person decides.]],
+  fix = { raise = "spoil_setback", by = "6 in", to_no_more_than = "6 ft" },
+  examples = {
+    { "heaped on the edge", dig = { spoil_setback = "6 in" }, outcome = "flagged" },
+    { "well back", dig = { spoil_setback = "4 ft" }, outcome = "clear" },
+    { "at the limit", dig = { spoil_setback = "2 ft" }, outcome = "clear" },
+  },
+}
+
+rule "test-hole-missing" {
+  title = "A test hole went a foot deeper than the dig",
+  for_each = "dig", stage = "dig", severity = "revise",
+  judges = "test_hole_past", at_least = "12 in",
+  why = [[Under the lawn there may be water, rock, or the rubble of an old patio. One hole with
+    a post digger shows it for an hour's work. Found by the excavator it stops the job, with a
+    machine on rent.]],
+  source = "common practice, no source",
+  caution = "Locate lines before digging the test hole too.",
+  fix = { advise = "Dig the hole on down to a foot below the pit, and write what it found." },
+  examples = {
+    { "too shallow", dig = { depth = "4 ft" }, site = { test_hole = "4 ft" }, outcome = "flagged" },
+    { "deep enough", dig = { depth = "3 ft" }, site = { test_hole = "5 ft" }, outcome = "clear" },
+    { "at the limit", dig = { test_hole_past = "12 in" }, outcome = "clear" },
+  },
+}
+
+rule "test-hole-missing-debris" {
+  title = "What the test hole found is dealt with",
+  for_each = "site", stage = "dig", severity = "revise",
+  judges = "debris", is = { "none", "dealt with" },
+  why = [[Buried rubble, stumps and loose fill settle for years and cut liner from below. Take
+    them out and fill back in thin layers, or build around them, while the price can still be
+    talked about.]],
+  source = "common practice, no source",
+  fix = { advise = "Price the digging out and backfilling with the owner before the start." },
+  examples = {
+    { "old patio below", site = { debris = "found" }, outcome = "flagged" },
+    { "taken out", site = { debris = "dealt with" }, outcome = "clear" },
+    { "clean hole", site = { debris = "none" }, outcome = "clear" },
+  },
+}
+
+rule "dig-left-open" {
+  title = "A pit that stays open over night is fenced off and looked at every day",
+  for_each = "project", when = { nights_open = { at_least = "1" } },
+  stage = "dig", severity = "hold", life_safety = true,
+  check = function(project)
+    return must(project.pit_watch ~= "none",
+      "a barrier and a daily look at the open pit must be stated")
+  end,
+  why = [[Children come to see the hole, and neighbors' dogs. Rain loosens the sides while
+    nobody is there. A fence round the pit each evening and a look each morning before anyone
+    goes down are the least that is owed.]],
+  source = "29 CFR 1926.651(k)(1), from memory; barrier: common practice",
+  caution = [[The competent person looks before the first shift, after rain, and when anything
+    changes.]],
+  fix = { advise = "Write the barrier and who looks at the pit, and when, in pit_watch." },
+  examples = {
+    { "left as it is", project = { nights_open = "2", pit_watch = "none" }, outcome = "flagged" },
+    { "at the limit of one night", project = { nights_open = "1", pit_watch = "none" },
+      outcome = "flagged" },
+    { "fenced", project = { nights_open = "2", pit_watch = "mesh fence, lead looks at 7 am" },
+      outcome = "clear" },
+  },
+}
+
+rule "haul-plan" {
+  title = "One truck hauls the soil in the days planned",
+  for_each = "project", stage = "dig", severity = "advise",
+  judges = "haul_days_over", at_most = "0",
+  why = [[Dug soil takes a quarter more room than it did in the ground, and a truck is full by
+    weight before it looks full. A machine that waits for the truck is paid for all the same.
+    Order a second truck or plan another day now.]],
+  source = "common practice, no source",
+  fix = { raise = "dig_days", by = "1", to_no_more_than = "20" },
+  examples = {
+    { "two days short", project = { haul_days = "4", dig_days = "2" }, outcome = "flagged" },
+    { "a day to spare", project = { haul_days_over = "-1" }, outcome = "clear" },
+    { "at the limit", project = { haul_days_over = "0" }, outcome = "clear" },
+  },
+}
