@@ -124,6 +124,16 @@ static unsigned distance(const char *a, size_t a_length, const char *b, size_t b
   return last[b_length];
 }
 
+// "shelf" for "shelves": the shortest word that shares its first letters, all but one of what was written.
+static const char *begins_alike(const char *written, size_t length, const char *const *words, size_t count) {
+  const char *found = NULL;
+  for (size_t i = 0; length >= 4 && i < count; i++) {
+    if (strncmp(written, words[i], length - 1) != 0) continue;
+    if (!found || strlen(words[i]) < strlen(found)) found = words[i];
+  }
+  return found;
+}
+
 const char *text_nearest(const char *written, const char *const *words, size_t count) {
   size_t length = strlen(written);
   if (length > LONGEST_WORD) return NULL;
@@ -138,7 +148,7 @@ const char *text_nearest(const char *written, const char *const *words, size_t c
     nearest = far;
     found = words[i];
   }
-  return found;
+  return found ? found : begins_alike(written, length, words, count);
 }
 
 // Length of the character that starts here, 0 when it is not well-formed (Unicode 15, table 3-7).

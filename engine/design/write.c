@@ -31,7 +31,10 @@ static bool refuse_bare(const struct writing *w) {
   struct text said = text_in(w->problems->arena), right = text_in(w->problems->arena);
   text_printf(&said, "is a bare number; %s is written as text with its unit", dimension->says);
   text_printf(&right, "\"%s\" in quotes, like \"%s\"", "a number and its unit", dimension->example);
-  if (dimension->us[0] != '\0' && strcmp(dimension->us, "H:1V") != 0) {
+  if (w->row->dimension == DIM_LENGTH || w->row->dimension == DIM_ELEVATION) {
+    right.length = 0;
+    text_printf(&right, "\"%s in\", \"%s ft\" or \"%s cm\"", w->text, w->text, w->text);
+  } else if (dimension->us[0] != '\0' && strcmp(dimension->us, "H:1V") != 0) {
     right.length = 0;
     text_printf(&right, "\"%s %s\" or \"%s %s\"", w->text, dimension->us, w->text, dimension->si);
   }

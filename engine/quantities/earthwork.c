@@ -1,17 +1,13 @@
 // SPDX-License-Identifier: MIT
-// G. Earthwork; H. liner; I. coping; L. the order.
+// G. Earthwork.
 #include <math.h>
 
 #include "catalogue/trade.h"
-#include "physics/coping.h"
 #include "physics/soil.h"
-#include "physics/water.h"
 #include "quantities/outline.h"
 #include "quantities/read.h"
 
 #define FOREBAY_ROWS "catalogue/earthwork.def"
-
-#define POUND 0.45359237
 
 // ---- The pit ----
 
@@ -102,107 +98,18 @@ static double loads_of_dig(struct evaluation *ev, struct dig_ref dig) {
   return ceil(loads - 1e-9 * loads);
 }
 
-static double slope_to_spare_of_dig(struct evaluation *ev, struct dig_ref dig) {
+static double slope_asked_of_dig(struct evaluation *ev, struct dig_ref dig) {
+  (void)dig;
   enum word soil = soil_of(ev);
-  double slope = dig_get_slope(ev, dig);
-  return evaluation_marked(ev) ? (double)NAN : slope - trade_soil_slope(soil);
+  return evaluation_marked(ev) ? (double)NAN : trade_soil_slope(soil);
+}
+
+static double slope_to_spare_of_dig(struct evaluation *ev, struct dig_ref dig) {
+  return dig_get_slope(ev, dig) - dig_get_slope_asked(ev, dig);
 }
 
 static double test_hole_past_of_dig(struct evaluation *ev, struct dig_ref dig) {
   return site_get_test_hole(ev, the_site(ev)) - dig_get_depth(ev, dig);
-}
-
-// ---- Liner and coping ----
-
-static double edge_over_water_of_liner(struct evaluation *ev, struct liner_ref liner) {
-  return liner_get_edge(ev, liner) - basin_get_highest_water(ev, liner_get_of(ev, liner));
-}
-
-static struct trade_range cap_density(struct evaluation *ev, struct coping_ref coping) {
-  enum word stone = coping_get_stone(ev, coping);
-  return evaluation_marked(ev) ? (struct trade_range){0, 0, 0} : trade_density(stone);
-}
-
-static double cap_volume(struct evaluation *ev, struct coping_ref coping) {
-  return coping_get_length(ev, coping) * coping_get_depth(ev, coping) * coping_get_thickness(ev, coping);
-}
-
-static double mass_low_of_coping(struct evaluation *ev, struct coping_ref coping) {
-  return cap_volume(ev, coping) * cap_density(ev, coping).low;
-}
-
-static double mass_high_of_coping(struct evaluation *ev, struct coping_ref coping) {
-  return cap_volume(ev, coping) * cap_density(ev, coping).high;
-}
-
-// 300 lb at the very edge, on one piece, held by the stone's own weight alone.
-static double tip_factor_of_coping(struct evaluation *ev, struct coping_ref coping) {
-  struct coping cap = {.length = coping_get_length(ev, coping),
-                       .depth = coping_get_depth(ev, coping),
-                       .thickness = coping_get_thickness(ev, coping),
-                       .overhang = coping_get_overhang(ev, coping)};
-  double mass = coping_get_mass_low(ev, coping);
-  if (evaluation_marked(ev)) return (double)NAN;
-  cap.density = mass / (cap.length * cap.depth * cap.thickness);
-  return coping_tipping_factor(&cap, 300 * POUND * GRAVITY);
-}
-
-// ---- The order ----
-
-#define SUM_OF_ALL(result, kind, value)                                                  \
-  static double result##_of_project(struct evaluation *ev, struct project_ref project) { \
-    double sum = 0;                                                                      \
-    (void)project;                                                                       \
-    for (size_t i = 0; i < store_count(evaluation_design(ev), KIND_##kind); i++) {       \
-      struct kind##_ref it = {store_of_kind(evaluation_design(ev), KIND_##kind, i)};     \
-      sum += kind##_get_##value(ev, it);                                                 \
-    }                                                                                    \
-    return sum;                                                                          \
-  }
-SUM_OF_ALL(stone_mass_high, boulder, mass_high)
-SUM_OF_ALL(bank_volume, dig, bank_volume)
-SUM_OF_ALL(loose_volume, dig, loose_volume)
-SUM_OF_ALL(loads, dig, loads)
-#undef SUM_OF_ALL
-
-static double gravel_in(struct evaluation *ev, struct basin_ref basin) {
-  double top = basin_get_gravel_bed(ev, basin), volume = 0;
-  for (size_t i = 0; i < basin_count_ring(ev, basin); i++) {
-    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
-    volume += ring_stretch_get_width(ev, it) * ring_stretch_get_depth(ev, it) *
-              (ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it));
-  }
-  if (top <= 0) return volume;
-  const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
-  if (evaluation_marked(ev)) return (double)NAN;
-  return volume + cuts_volume(&geometry->cuts, geometry->bed + top, geometry->bed);
-}
-
-static double gravel_volume_of_project(struct evaluation *ev, struct project_ref project) {
-  const struct store *design = evaluation_design(ev);
-  double volume = 0;
-  (void)project;
-  for (size_t i = 0; i < store_count(design, KIND_boulder); i++) {
-    volume += boulder_get_gravel_volume(ev, (struct boulder_ref){store_of_kind(design, KIND_boulder, i)});
-  }
-  for (size_t i = 0; i < store_count(design, KIND_basin); i++) {
-    volume += gravel_in(ev, (struct basin_ref){store_of_kind(design, KIND_basin, i)});
-  }
-  return volume;
-}
-
-// Clean crushed stone, about 100 lb/ft3 loose.
-static double gravel_mass_of_project(struct evaluation *ev, struct project_ref project) {
-  double pounds_per_cubic_foot = POUND / (0.3048 * 0.3048 * 0.3048);
-  return project_get_gravel_volume(ev, project) * 100 * pounds_per_cubic_foot;
-}
-
-static double haul_days_of_project(struct evaluation *ev, struct project_ref project) {
-  return project_get_loads(ev, project) * site_get_haul_cycle(ev, the_site(ev)) / (8 * 3600);
-}
-
-static double haul_days_over_of_project(struct evaluation *ev, struct project_ref project) {
-  return project_get_haul_days(ev, project) - project_get_dig_days(ev, project);
 }
 
 #include "quantities/export.h"

@@ -379,17 +379,27 @@ static bool lacking(const struct result *result) {
          (result->condition == CONDITION_UNSET || result->condition == CONDITION_MISSING);
 }
 
-// A value is to blame itself when it says so, or when nothing that it read is lacking.
-static bool to_blame(const struct blame *blame, const struct result *result) {
+static bool is_bundle(const struct blame *blame, int slot) {
+  int entity;
+  return row_of(blame->ev, slot, &entity)->sort == SORT_BUNDLE;
+}
+
+// A value is to blame itself when it says so, or when nothing that it read is lacking. Nobody can measure a bundle:
+// one that cannot be worked out leaves the blame, and its reason, with the value that reads it.
+static bool to_blame(const struct blame *blame, struct result *result) {
   if (result->because) return true;
+  bool blameless = false;
   for (size_t i = 0; i < result->read_count; i++) {
-    if (lacking(&blame->ev->results[result->reads[i]])) return false;
+    const struct result *read = &blame->ev->results[result->reads[i]];
+    if (!lacking(read)) continue;
+    if (read->because && is_bundle(blame, result->reads[i])) result->because = read->because;
+    blameless = true;
   }
-  return true;
+  return result->because || !blameless;
 }
 
 static void blame_slot(struct blame *blame, int slot) {
-  const struct result *result = &blame->ev->results[slot];
+  struct result *result = &blame->ev->results[slot];
   if (blame->seen[slot] || !lacking(result)) return;
   blame->seen[slot] = 1;
   if (!to_blame(blame, result)) {

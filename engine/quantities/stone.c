@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// E. Stone, and the way in.
+// E. Stone.
 #include <math.h>
 
 #include "catalogue/trade.h"
@@ -78,24 +78,40 @@ static double top_of_boulder(struct evaluation *ev, struct boulder_ref boulder) 
   return boulder_get_ground(ev, boulder) + boulder_get_shown_height(ev, boulder);
 }
 
-static double lips_near_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  struct basin_ref basin = boulder_get_beside(ev, boulder);
-  return (double)(basin_count_spills_out(ev, basin) + basin_count_spills_in(ev, basin));
-}
-
 static double nearer(double height, double a, double b) { return fabs(height - b) < fabs(height - a) ? b : a; }
 
+// The lips of its own hollows, or of the basin beside it: how many, and which crest is nearest to a height.
+struct lips {
+  double height, nearest;
+  size_t count;
+};
+
+static void look_at_lips(struct evaluation *ev, struct basin_ref basin, struct lips *lips) {
+  for (size_t i = 0; i < basin_count_spills_out(ev, basin); i++, lips->count++) {
+    lips->nearest = nearer(lips->height, lips->nearest, spill_get_crest(ev, basin_spills_out_at(ev, basin, i)));
+  }
+  for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++, lips->count++) {
+    lips->nearest = nearer(lips->height, lips->nearest, spill_get_crest(ev, basin_spills_in_at(ev, basin, i)));
+  }
+}
+
+static struct lips lips_by(struct evaluation *ev, struct boulder_ref boulder, double height) {
+  struct lips lips = {height, INFINITY, 0};
+  size_t hollows = boulder_count_hollows(ev, boulder);
+  for (size_t i = 0; i < hollows; i++) look_at_lips(ev, boulder_hollows_at(ev, boulder, i), &lips);
+  if (hollows == 0) look_at_lips(ev, boulder_get_beside(ev, boulder), &lips);
+  return lips;
+}
+
+static double lips_near_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
+  return (double)lips_by(ev, boulder, 0).count;
+}
+
 static double over_nearest_lip_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  struct basin_ref basin = boulder_get_beside(ev, boulder);
-  double top = boulder_get_top(ev, boulder), nearest = INFINITY;
-  for (size_t i = 0; i < basin_count_spills_out(ev, basin); i++) {
-    nearest = nearer(top, nearest, spill_get_crest(ev, basin_spills_out_at(ev, basin, i)));
-  }
-  for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
-    nearest = nearer(top, nearest, spill_get_crest(ev, basin_spills_in_at(ev, basin, i)));
-  }
-  if (isinf(nearest)) evaluation_missing(ev, "no lip leaves or reaches the basin beside it");
-  return top - nearest;
+  double top = boulder_get_top(ev, boulder);
+  struct lips lips = lips_by(ev, boulder, top);
+  if (lips.count == 0 && !evaluation_marked(ev)) evaluation_missing(ev, "no lip is near it");
+  return top - lips.nearest;
 }
 
 // Stands on the bed, its foot in the gravel; alike from bottom to top.
@@ -111,24 +127,6 @@ static double gravel_volume_of_boulder(struct evaluation *ev, struct boulder_ref
   double behind = boulder_get_gravel_behind(ev, boulder);
   if (behind <= 0) return 0;
   return behind * boulder_get_length(ev, boulder) * boulder_get_gravel_height(ev, boulder);
-}
-
-// ---- Through the gate ----
-
-static double plan_diagonal_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  return hypot(boulder_get_length(ev, boulder), boulder_get_width(ev, boulder));
-}
-
-static double gate_to_spare_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  return site_get_gate_width(ev, the_site(ev)) - boulder_get_plan_diagonal(ev, boulder);
-}
-
-static double height_to_spare_of_machine(struct evaluation *ev, struct machine_ref machine) {
-  return site_get_gate_height(ev, the_site(ev)) - machine_get_height(ev, machine);
-}
-
-static double gate_to_spare_of_machine(struct evaluation *ev, struct machine_ref machine) {
-  return site_get_gate_width(ev, the_site(ev)) - machine_get_width(ev, machine);
 }
 
 #include "quantities/export.h"

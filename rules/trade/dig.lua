@@ -140,7 +140,7 @@ rule "slope-too-steep" {
   title = "Sides that are cut back are as flat as the soil asks",
   for_each = "dig", when = { protection = "sloped" },
   stage = "dig", severity = "hold", life_safety = true,
-  judges = "slope_to_spare", at_least = "0",
+  check = function(dig) return at_least(dig.slope, dig.slope_asked) end,
   why = [[A slope a little too steep stands all week and falls on the wet day. Firm clay wants
     3/4 ft back for each foot down, middling soil 1 ft, sand, gravel, fill and wet ground 1 1/2
     ft. Draw it true: the top of the pit may reach the fence, and better to know that now.]],
@@ -157,7 +157,7 @@ rule "slope-too-steep" {
     { "at the limit", dig = { protection = "sloped", slope = "1.5H:1V" },
       site = { soil = "type C" },
       outcome = "clear" },
-    { "a little short", dig = { protection = "sloped", slope_to_spare = "-0.1" },
+    { "a little short", dig = { protection = "sloped", slope = "0.9H:1V", slope_asked = "1H:1V" },
       outcome = "flagged" },
   },
 }

@@ -315,9 +315,9 @@ rule "gate-too-narrow" {
   title = "Machines and stones go through the gate with 6 in to spare on each side",
   for_each = { "machine", "boulder" }, stage = "layout", severity = "hold",
   judges = "gate_to_spare", at_least = "12 in",
-  why = [[A stone turns as it hangs, so it needs its diagonal, not its width. Found out on the
-    day, a narrow gate means a crane over the house, or the fence and the planting gone. Measure
-    the gate between the posts, with the hinges in the way.]],
+  why = [[A machine needs a hand's breadth beside each track, and a stone turns as it hangs, so it
+    needs its diagonal, not its width. Found out on the day, a narrow gate means a crane over the
+    house, or the fence and the planting gone. Measure between the posts, hinges included.]],
   source = "common practice, no source",
   caution = "Nobody walks between a hanging stone and a gate post.",
   fix = { advise = "Another way in, a smaller machine or stone, or take the gate post out." },

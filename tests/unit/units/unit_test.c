@@ -141,6 +141,7 @@ static const struct {
     {"lb/gal", "pound/(231 inch3)", 1e-14},
     {"kg/m3", "kilogram/meter3", 1e-15},
     {"g/cm3", "gram/centimeter3", 1e-14},
+    {"mg/L", "milligram/liter", 1e-14},
     {"t/m3", "metric_ton/meter3", 1e-14},
     {"lb/ft2", "pound/international_foot2", 1e-14},
     {"oz/yd2", "pound/16/international_yard2", 1e-14},

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+// H. Liner.
+#include "quantities/read.h"
+
+#define FOREBAY_ROWS "catalogue/liner.def"
+
+static double edge_over_water_of_liner(struct evaluation *ev, struct liner_ref liner) {
+  return liner_get_edge(ev, liner) - basin_get_highest_water(ev, liner_get_of(ev, liner));
+}
+
+#include "quantities/export.h"
