@@ -87,7 +87,8 @@ struct outcome {
   size_t read_count;
   const int *roots;  // unanswered: slots to fill
   size_t root_count;
-  const char *because;  // broken: what failed, with file:line; unanswered for another reason: which
+  const char *try_words;  // flagged: a fix worked out for this entity; NULL: the rule's own words hold
+  const char *because;    // broken: what failed, with file:line; unanswered for another reason: which
 };
 
 struct review {

@@ -1,0 +1,319 @@
+// SPDX-License-Identifier: MIT
+// Reading rule files. While a file runs, `rule "id" { ... }` and its like only note what was said; it is then taken out
+// of Lua as plain data (value.h) and read from there.
+#include <lauxlib.h>
+#include <lua.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "rulebook/inside.h"
+
+static const uint64_t DEFAULT_FILE = 10000000, DEFAULT_RULE = 1000000;
+enum { RULES_MOST = 2000 };
+
+// ---- complaining ---------------------------------------------------------------------------------------------------
+
+const char *phrase(struct arena *arena, const char *format, ...) {
+  va_list parts, again;
+  va_start(parts, format);
+  va_copy(again, parts);
+  int length = vsnprintf(NULL, 0, format, parts);
+  va_end(parts);
+  char *words = arena_alloc(arena, length > 0 ? (size_t)length + 1 : 1);
+  if (length > 0) vsnprintf(words, (size_t)length + 1, format, again);
+  va_end(again);
+  return words;
+}
+
+const char *nearest_phrase(struct arena *arena, const char *written, const char *const *words, size_t count) {
+  const char *nearest = text_nearest(written, words, count);
+  return nearest ? phrase(arena, "`%s`, if that is meant", nearest) : NULL;
+}
+
+static void break_rule(struct rulebook *book, struct rule *rule, struct place at, const char *said) {
+  if (rule->facts.broken) return;
+  rule->facts.broken = phrase(book->arena, "%s:%d: %s", at.file, at.line, said);
+}
+
+void complain(struct reading_rule *at, int line, const char *key, const char *said, const char *read,
+              const char *right) {
+  struct problem problem = {.at = {at->file->name, line}, .said = said, .read = read, .right = right};
+  problem.where = phrase(at->arena, "%s \"%s\"%s%s", at->verb, at->id, key ? "." : "", key ? key : "");
+  problem_add(at->problems, problem);
+  at->wrong = true;
+  if (at->rule) break_rule(at->book, at->rule, problem.at, key ? phrase(at->arena, "%s: %s", key, said) : said);
+}
+
+static bool is_blank(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
+
+const char *text_of(struct reading_rule *at, const struct value *value) {
+  if (value->sort == VALUE_UNKNOWN) return at->wrong = true, NULL;
+  const char *text = value->sort == VALUE_TEXT ? value->text : "";
+  while (is_blank(*text)) text++;
+  size_t length = strlen(text);
+  while (length && is_blank(text[length - 1])) length--;
+  if (length) return arena_copy(at->arena, text, length);
+  bool empty = value->sort == VALUE_TEXT;
+  complain(at, value->line, value->key, empty ? "is empty" : "is not a text",
+           empty ? NULL : value_shown(at->arena, value), "words in quotes");
+  return NULL;
+}
+
+// ---- the words of a rule file --------------------------------------------------------------------------------------
+
+static struct rulebook *book_of(lua_State *L) { return lua_touserdata(L, lua_upvalueindex(1)); }
+
+// (table): upvalue 2 is the note that waits for it. Note: {verb, id, line, table}.
+static int take_body(lua_State *L) {
+  if (lua_type(L, 1) != LUA_TTABLE && !script_is_stand_in(L, 1))
+    return script_misuse(L, "rule \"its-name\" { ... }", "after its name a rule needs a table in { }");
+  lua_settop(L, 1);
+  if (lua_rawgeti(L, lua_upvalueindex(2), 4) != LUA_TNIL)
+    return script_misuse(L, "one table in { } after each name", "a second table follows the same name");
+  lua_pushvalue(L, 1);
+  lua_rawseti(L, lua_upvalueindex(2), 4);
+  return 0;
+}
+
+// (id): upvalue 2 is the verb.
+static int note_rule(lua_State *L) {
+  struct rulebook *book = book_of(L);
+  if (!book->reading)
+    return script_misuse(L, "it outside of all rules", "`%s` is used while a rule runs",
+                         lua_tostring(L, lua_upvalueindex(2)));
+  if (lua_type(L, 1) != LUA_TSTRING)
+    return script_misuse(L, "rule \"its-name\" { ... }", "`%s` needs the rule's name in quotes",
+                         lua_tostring(L, lua_upvalueindex(2)));
+  lua_rawgeti(L, LUA_REGISTRYINDEX, book->pending);
+  lua_Integer count = (lua_Integer)lua_rawlen(L, -1);
+  if (count >= RULES_MOST) return script_misuse(L, "fewer", "one file holds more than 2,000 rules");
+  lua_createtable(L, 4, 0);  // id pending note
+  lua_pushvalue(L, lua_upvalueindex(2));
+  lua_rawseti(L, -2, 1);
+  lua_pushvalue(L, 1);
+  lua_rawseti(L, -2, 2);
+  lua_pushinteger(L, script_place(L).line);
+  lua_rawseti(L, -2, 3);
+  lua_pushvalue(L, -1);
+  lua_rawseti(L, -3, count + 1);  // id pending note
+  lua_pushlightuserdata(L, book);
+  lua_insert(L, -2);
+  lua_pushcclosure(L, take_body, 2);
+  return 1;
+}
+
+static int push_file_environment(lua_State *L) {
+  static const char *const verbs[] = {"rule", "adjust", "retire"};
+  struct rulebook *book = lua_touserdata(L, 1);
+  lua_newtable(L);
+  lua_rawseti(L, LUA_REGISTRYINDEX, book->pending);
+  script_push_environment(L);
+  for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+    lua_pushlightuserdata(L, book);
+    lua_pushstring(L, verbs[i]);
+    lua_pushcclosure(L, note_rule, 2);
+    script_set_word(L, -2, verbs[i]);
+  }
+  set_words(L, book, lua_gettop(L));
+  script_freeze_environment(L, -1);
+  return 1;
+}
+
+// ---- from notes to rules -------------------------------------------------------------------------------------------
+
+struct note {
+  struct rulebook *book;
+  int number;
+  const char *verb, *id;  // in the arena; verb NULL: there are no more notes
+  int line;
+  struct value *table;  // NULL: none followed
+};
+
+static void keep_names(void *with) {
+  struct note *note = with;
+  note->verb = arena_words(note->book->arena, note->verb);
+  note->id = arena_words(note->book->arena, note->id);
+}
+
+static int take_note(lua_State *L) {
+  struct note *note = lua_touserdata(L, 1);
+  note->verb = NULL;
+  lua_rawgeti(L, LUA_REGISTRYINDEX, note->book->pending);
+  if (lua_rawgeti(L, -1, note->number) != LUA_TTABLE) return 0;
+  for (int i = 1; i <= 4; i++) lua_rawgeti(L, -i, i);  // note verb id line table
+  note->verb = lua_tostring(L, -4);
+  note->id = lua_tostring(L, -3);
+  note->line = (int)lua_tointeger(L, -2);
+  script_in_arena(L, note->book->arena, keep_names, note);
+  note->table = NULL;
+  if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena);
+  return 0;
+}
+
+static bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
+static bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// Small letters and digits in groups with one hyphen between them.
+static bool is_rule_name(const char *id) {
+  enum { NAME_MOST = 60 };
+  if (!is_letter(*id) || strlen(id) > NAME_MOST) return false;
+  for (; *id; id++) {
+    if (*id == '-' && !is_letter(id[1]) && !is_digit(id[1])) return false;
+    if (*id != '-' && !is_letter(*id) && !is_digit(*id)) return false;
+  }
+  return true;
+}
+
+static void add_change(struct rulebook *book, struct rule_file *file, const struct note *note) {
+  book->changes = arena_grow(book->arena, book->changes, book->change_count, &book->change_room, sizeof *book->changes);
+  book->changes[book->change_count++] = (struct change){.retires = strcmp(note->verb, "retire") == 0,
+                                                        .id = note->id,
+                                                        .table = note->table,
+                                                        .file = file,
+                                                        .line = note->line};
+}
+
+static void read_note(struct rulebook *book, struct rule_file *file, struct note *note) {
+  struct reading_rule at = {.book = book,
+                            .arena = book->arena,
+                            .problems = &book->problems,
+                            .file = file,
+                            .verb = note->verb,
+                            .id = note->id};
+  if (!is_rule_name(note->id)) {
+    complain(&at, note->line, NULL, "is not a name for a rule", note->id,
+             "small letters, digits and hyphens, as in sheet-breaks-up");
+    return;
+  }
+  if (!note->table) {
+    complain(&at, note->line, NULL, "has no table in { } after its name", NULL, "its contents in { }");
+    return;
+  }
+  value_place(note->table, file->places, note->verb, note->id, note->line);
+  if (strcmp(note->verb, "rule") == 0)
+    read_rule(book, file, note->id, note->table, note->line);
+  else
+    add_change(book, file, note);
+}
+
+static void add_failure(struct rulebook *book, const struct rule_file *file, const struct script_failure *failure) {
+  if (script_starved(book->script)) arena_give_up(book->arena);
+  struct problem problem = script_problem(failure, NULL);
+  if (!problem.at.file) problem.at.file = file->name;
+  problem_add(&book->problems, problem);
+}
+
+static bool read_notes(struct rulebook *book, struct rule_file *file) {
+  struct script_failure failure;
+  struct note note = {.book = book};
+  for (note.number = 1;; note.number++) {
+    if (!script_protect(book->script, take_note, &note, 0, 0, &failure)) {
+      failure.line = note.verb ? note.line : 0;
+      add_failure(book, file, &failure);
+      if (!note.verb) return false;
+      continue;
+    }
+    if (!note.verb) return true;
+    read_note(book, file, &note);
+  }
+}
+
+// ---- files ---------------------------------------------------------------------------------------------------------
+
+// Runs within the script: must stay in the rulebook's own arena.
+static bool take_slip(void *with, const struct script_slip *slip) {
+  struct rulebook *book = with;
+  if (!book->reading) return false;
+  problem_add(&book->problems,
+              (struct problem){.at = slip->at, .said = slip->said, .read = slip->read, .right = slip->right});
+  return true;
+}
+
+// "spills" of "rules/trade/spills.lua".
+static const char *discipline_of(struct arena *arena, const char *name) {
+  const char *slash = strrchr(name, '/');
+  const char *last = slash ? slash + 1 : name;
+  const char *dot = strrchr(last, '.');
+  return arena_copy(arena, last, dot && dot != last ? (size_t)(dot - last) : strlen(last));
+}
+
+static struct rule_file *new_file(struct rulebook *book, const char *layer, const struct file_bytes *bytes) {
+  struct rule_file *file = arena_alloc(book->arena, sizeof *file);
+  file->name = arena_words(book->arena, bytes->name);
+  file->layer = arena_words(book->arena, layer);
+  file->discipline = discipline_of(book->arena, file->name);
+  return file;
+}
+
+static bool run_file(struct rulebook *book, struct rule_file *file, const struct file_bytes *bytes) {
+  struct script_failure failure;
+  bool ran = script_protect(book->script, push_file_environment, book, 0, 1, &failure) &&
+             script_load(book->script, file->name, bytes->bytes, bytes->length, &failure) &&
+             script_call(book->script, 0, 0, book->budget.file_instructions, &failure);
+  if (!ran) add_failure(book, file, &failure);
+  return ran;
+}
+
+static void hand_over(const struct rulebook *book, size_t from, struct problems *problems) {
+  for (size_t i = from; i < book->problems.count; i++) problem_add(problems, book->problems.list[i]);
+}
+
+static bool read_whole_file(struct rulebook *book, struct rule_file *file, const struct file_bytes *bytes) {
+  if (!text_is_utf8(bytes->bytes, bytes->length)) {
+    problem_add(
+        &book->problems,
+        (struct problem){.at = {file->name, 0}, .said = "is not a text in UTF-8", .right = "the file saved as UTF-8"});
+    return false;
+  }
+  book->reading = file;
+  bool ran = run_file(book, file, bytes);
+  book->reading = NULL;
+  if (!ran) return false;
+  file->first_problem = book->problems.count;
+  file->places = places_of_rules(book->arena, file->name, bytes->bytes, bytes->length, &book->problems);
+  file->problem_count = book->problems.count - file->first_problem;
+  return read_notes(book, file);
+}
+
+bool rulebook_read_file(struct rulebook *book, const char *layer, const struct file_bytes *bytes,
+                        struct problems *problems) {
+  size_t before = book->problems.count;
+  bool usable = read_whole_file(book, new_file(book, layer, bytes), bytes);
+  hand_over(book, before, problems);
+  return usable;
+}
+
+void rulebook_finish(struct rulebook *book, struct problems *problems) {
+  size_t before = book->problems.count;
+  apply_changes(book);
+  hand_over(book, before, problems);
+}
+
+static void free_script(void *what) { script_free(what); }
+
+static int open_pending(lua_State *L) {
+  struct rulebook *book = lua_touserdata(L, 1);
+  lua_newtable(L);
+  book->pending = luaL_ref(L, LUA_REGISTRYINDEX);
+  open_entities(L, book);
+  return 0;
+}
+
+struct rulebook *rulebook_in(struct arena *arena, struct rulebook_budget budget) {
+  struct rulebook *book = arena_alloc(arena, sizeof *book);
+  if (!budget.file_instructions) budget.file_instructions = DEFAULT_FILE;
+  if (!budget.rule_instructions) budget.rule_instructions = DEFAULT_RULE;
+  *book = (struct rulebook){.arena = arena, .budget = budget, .problems = problems_in(arena)};
+  book->script =
+      script_new((struct script_budget){.memory = budget.memory},
+                 (struct script_owner){.profile = SCRIPT_RULES, .slipped = take_slip, .with = book, .arena = arena});
+  struct script_failure failure;
+  if (!book->script) arena_give_up(arena);
+  arena_at_free(arena, free_script, book->script);
+  if (!script_protect(book->script, open_pending, book, 0, 0, &failure)) arena_give_up(arena);
+  return book;
+}
+
+bool rulebook_whole(const struct rulebook *book) { return book->problems.count == 0; }
+const struct problems *rulebook_problems(const struct rulebook *book) { return &book->problems; }
