@@ -44,6 +44,7 @@ struct row {
   int few, many;             // lists; 0: no bound
   const char *standard, *least, *most, *above, *unbounded;  // as text with units; NULL: none
   const char *us, *si;       // units to show it in; NULL: the dimension's own
+  bool decimal;              // inches with decimals and not in fractions, as pipe bores are written
   const char *says, *formula, *check, *also;
   enum source source;
 };

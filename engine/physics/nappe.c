@@ -34,8 +34,8 @@ double nappe_landing_speed(double q, double drop) {
 
 struct band nappe_throw(double q, double drop, bool clean_edge) {
   if (isnan(q) || isnan(drop)) return band_none();
-  if (!clean_edge) return (struct band){.outside = false};
   const double far = nappe_reach(nappe_brink_speed(q), drop);
+  if (!clean_edge) return (struct band){.low = 0, .likely = 0, .high = far};
   return (struct band){.low = BRINK_SHARE * far, .likely = (1 + BRINK_SHARE) / 2 * far, .high = far};
 }
 

@@ -18,7 +18,7 @@ double nappe_reach(double speed, double drop);      // level distance of water t
 double nappe_landing_speed(double q, double drop);  // no loss in the air: an upper bound
 
 // How far out the sheet lands. With a clean drip edge 0.715 to 1.0 of brink speed x time of fall, likely their mean; a
-// sheet that clings lands at the foot of the stone: 0 to 0.
+// sheet without one likely clings and lands at the foot of the stone, but may let go: 0, likely 0, to the whole throw.
 struct band nappe_throw(double q, double drop, bool clean_edge);
 
 double nappe_sheet_length(double q);   // m of fall after which a sheet has broken up

@@ -12,7 +12,10 @@
 #define DEGREES_PER_RADIAN 57.29577951308232
 
 // Discharge coefficients of straight lips in the unit they are published in, ft^0.5/s.
-static const double LOWEST = 2.6;    // broad stone, Brater & King
+// Lowest: a broad stone that a thin edge may behave like, and the least entry of Brater & King's table (head 0.2 ft over
+// a crest 3 ft long) for stones that are broad.
+static const double LOWEST[WEIR_LIPS] = {
+    [WEIR_THIN_EDGE] = 2.6, [WEIR_BROAD_STONE] = 2.44, [WEIR_ROUNDED] = 2.44, [WEIR_NOTCH] = 2.6};
 static const double HIGHEST = 3.33;  // thin crest, Francis
 static const double LIKELY[WEIR_LIPS] = {
     [WEIR_THIN_EDGE] = 3.33, [WEIR_BROAD_STONE] = 2.6, [WEIR_ROUNDED] = 3.087, [WEIR_NOTCH] = 3.33};
@@ -29,7 +32,7 @@ static bool is_usable(const struct weir *weir, double amount) {
 
 struct band weir_coefficient(enum weir_lip lip) {
   if (!is_straight(lip)) return band_none();
-  return (struct band){.low = per_metre(LOWEST), .likely = per_metre(LIKELY[lip]), .high = per_metre(HIGHEST)};
+  return (struct band){.low = per_metre(LOWEST[lip]), .likely = per_metre(LIKELY[lip]), .high = per_metre(HIGHEST)};
 }
 
 bool weir_outside(const struct weir *weir, double head) {

@@ -204,10 +204,13 @@ static double side_run_of_basin(struct evaluation *ev, struct basin_ref basin) {
   return basin_get_side_slope(ev, basin) * (basin_get_depth(ev, basin) + basin_get_freeboard(ev, basin));
 }
 
+#define LEAST_FOOTHOLD 0.254  // m (10 in): a shelf that a foot stands on; common practice
+
 static double foothold_depth_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double least = basin_get_depth(ev, basin);
   for (size_t i = 0; i < basin_count_shelves(ev, basin); i++) {
-    least = fmin(least, shelf_get_depth(ev, basin_shelves_at(ev, basin, i)));
+    struct shelf_ref shelf = basin_shelves_at(ev, basin, i);
+    if (shelf_get_width(ev, shelf) >= LEAST_FOOTHOLD) least = fmin(least, shelf_get_depth(ev, shelf));
   }
   return least;
 }

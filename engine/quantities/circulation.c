@@ -199,7 +199,8 @@ static double return_share_of_basin(struct evaluation *ev, struct basin_ref basi
 }
 
 static double turnover_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  double flow = fmax(basin_get_flow_in(ev, basin), basin_get_flow_drawn(ev, basin));
+  double drawn = basin_get_flow_drawn(ev, basin);
+  double flow = drawn > 0 ? drawn : basin_get_flow_in(ev, basin);
   return basin_get_net_volume(ev, basin) / flow;
 }
 

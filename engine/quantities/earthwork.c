@@ -20,13 +20,14 @@ static double lowest_of(struct evaluation *ev, struct dig_ref dig, double ground
   struct any_ref of = dig_get_of(ev, dig);
   if (kind_of(ev, of) == KIND_wall) {
     struct wall_ref wall = {of.at};
-    return ground - wall_get_embedment(ev, wall) - wall_get_base_pad(ev, wall);
+    return ground - fmax(wall_get_footing_to_top(ev, wall), wall_get_embedment(ev, wall)) - wall_get_base_pad(ev, wall);
   }
   struct basin_ref basin = {of.at};
   return basin_get_water_level(ev, basin) - basin_get_depth(ev, basin) - dig_get_below(ev, dig);
 }
 
-// A wall's base pad is the room under it; a basin's is `below`.
+// The cut behind a wall is as deep as the wall is high: it holds ground unless somebody measures otherwise. Its base pad
+// is the room under it; a basin's is `below`.
 static double depth_of_dig(struct evaluation *ev, struct dig_ref dig) {
   double ground = site_get_ground(ev, the_site(ev));
   double depth = ground - lowest_of(ev, dig, ground);
@@ -100,8 +101,12 @@ static double loads_of_dig(struct evaluation *ev, struct dig_ref dig) {
 
 static double slope_asked_of_dig(struct evaluation *ev, struct dig_ref dig) {
   (void)dig;
+  struct site_ref site = the_site(ev);
   enum word soil = soil_of(ev);
-  return evaluation_marked(ev) ? (double)NAN : trade_soil_slope(soil);
+  if (evaluation_marked(ev)) return (double)NAN;
+  bool as_b = soil == WORD_soil_type_a &&
+              !(site_states_undisturbed(ev, site) && site_get_undisturbed(ev, site) == WORD_yes_no_yes);
+  return trade_soil_slope(as_b ? WORD_soil_type_b : soil);
 }
 
 static double slope_to_spare_of_dig(struct evaluation *ev, struct dig_ref dig) {

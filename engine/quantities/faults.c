@@ -14,7 +14,7 @@ static double lip_storage_of_basin(struct evaluation *ev, struct basin_ref basin
     head = fmax(head, spill_get_head_high(ev, basin_spills_out_at(ev, basin, i)));
   }
   for (size_t i = 0; i < basin_count_channels_out(ev, basin); i++) {
-    head = fmax(head, channel_get_depth(ev, basin_channels_out_at(ev, basin, i)));
+    head = fmax(head, channel_get_depth_high(ev, basin_channels_out_at(ev, basin, i)));
   }
   return basin_get_water_area(ev, basin) * head;
 }
@@ -54,8 +54,10 @@ static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 struct coming_down {
   struct evaluation *ev;
   unsigned char *seen;
-  int target;     // the basin it comes down to
-  double volume;
+  int target;      // the basin it comes down to
+  double volume;   // water in flight
+  double area;     // on which rain falls that comes down too
+  bool rain;       // the areas are wanted, not the volumes
 };
 
 static bool first_time(struct coming_down *down, int entity) {
@@ -68,12 +70,25 @@ static bool is_drawn_from(struct evaluation *ev, struct basin_ref basin) {
   return basin_count_pumps(ev, basin) + basin_count_intakes(ev, basin) > 0;
 }
 
+static double ring_area(struct evaluation *ev, struct basin_ref basin) {
+  double area = 0;
+  for (size_t i = 0; i < basin_count_ring(ev, basin); i++) {
+    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
+    area += ring_stretch_get_width(ev, it) * (ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it));
+  }
+  return area;
+}
+
 static void come_from_basin(struct coming_down *down, struct basin_ref basin);
 
 static void come_from_channel(struct coming_down *down, struct channel_ref channel) {
   struct evaluation *ev = down->ev;
   if (!first_time(down, channel.at)) return;
-  down->volume += channel_get_live_volume_high(ev, channel);
+  if (down->rain) {
+    down->area += channel_get_length(ev, channel) * channel_get_width(ev, channel);
+  } else {
+    down->volume += channel_get_live_volume_high(ev, channel);
+  }
   for (size_t i = 0; i < channel_count_spills_in(ev, channel); i++) {
     come_from_basin(down, spill_get_from(ev, channel_spills_in_at(ev, channel, i)));
   }
@@ -99,7 +114,11 @@ static void come_over_lips(struct coming_down *down, struct basin_ref basin) {
 // A basin that pumps draw from keeps what comes down to it.
 static void come_from_basin(struct coming_down *down, struct basin_ref basin) {
   if (basin.at == down->target || !first_time(down, basin.at) || is_drawn_from(down->ev, basin)) return;
-  down->volume += basin_get_lip_storage(down->ev, basin);
+  if (down->rain) {
+    down->area += basin_get_rim_area(down->ev, basin) + ring_area(down->ev, basin);
+  } else {
+    down->volume += basin_get_lip_storage(down->ev, basin);
+  }
   come_over_lips(down, basin);
 }
 
@@ -138,13 +157,14 @@ static bool passes_on(struct evaluation *ev, struct basin_ref basin) {
   return !is_drawn_from(ev, basin) && basin_count_spills_out(ev, basin) + basin_count_channels_out(ev, basin) > 0;
 }
 
+static struct coming_down come_down_to(struct evaluation *ev, struct basin_ref basin) {
+  unsigned char *seen = arena_alloc(evaluation_arena(ev), evaluation_design(ev)->entity_count);
+  return (struct coming_down){.ev = ev, .seen = seen, .target = basin.at};
+}
+
 static double water_in_flight_of_basin(struct evaluation *ev, struct basin_ref basin) {
   if (passes_on(ev, basin)) return 0;
-  struct coming_down down = {
-      .ev = ev,
-      .seen = arena_alloc(evaluation_arena(ev), evaluation_design(ev)->entity_count),
-      .target = basin.at,
-  };
+  struct coming_down down = come_down_to(ev, basin);
   come_over_lips(&down, basin);
   come_back_through_pumps(&down, basin);
   return down.volume;
@@ -176,13 +196,19 @@ static double start_to_spare_of_intake(struct evaluation *ev, struct intake_ref 
   return basin_get_start_level(ev, intake_get_basin(ev, intake)) - intake_get_lowest_level(ev, intake);
 }
 
+static double rain_area_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  struct coming_down down = come_down_to(ev, basin);
+  down.rain = true;
+  if (!passes_on(ev, basin)) come_over_lips(&down, basin);
+  return down.area + basin_get_rim_area(ev, basin) + ring_area(ev, basin) + site_get_runoff_area(ev, the_site(ev));
+}
+
 static double storm_rise_of_basin(struct evaluation *ev, struct basin_ref basin) {
   struct site_ref site = the_site(ev);
   evaluation_number(ev, site.at, ROW_site_storm);  // a storm that nobody stated is missing, not none
   double rain = 0;
   for (size_t i = 0; i < site_count_storm(ev, site); i++) rain += storm_get_depth(ev, site_storm_at(ev, site, i));
-  double caught = basin_get_rim_area(ev, basin) + site_get_runoff_area(ev, site);
-  return rain * caught / basin_get_water_area(ev, basin);
+  return rain * basin_get_rain_area(ev, basin) / basin_get_water_area(ev, basin);
 }
 
 static double storm_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
@@ -194,7 +220,13 @@ static double storm_freeboard_of_basin(struct evaluation *ev, struct basin_ref b
 static double running_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double still = basin_get_water_level(ev, basin);
   const struct basin_overflow *overflow = basin_get_overflow(ev, basin);
-  return evaluation_marked(ev) ? (double)NAN : fmax(still, overflow->level_high);
+  double level = evaluation_marked(ev) ? (double)NAN : fmax(still, overflow->level_high);
+  for (size_t i = 0; i < basin_count_spills_out(ev, basin); i++) {
+    struct spill_ref spill = basin_spills_out_at(ev, basin, i);  // its flow may have been measured
+    double head = spill_get_head_high(ev, spill);
+    if (head > 0) level = fmax(level, spill_get_crest(ev, spill) + head);
+  }
+  return level;
 }
 
 static double running_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {

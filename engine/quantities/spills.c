@@ -9,8 +9,6 @@
 
 #define FOREBAY_ROWS "catalogue/spills.def"
 
-static const double right_angle = 1.5707963267948966;
-
 static enum weir_lip lip_law(enum word lip) {
   static const struct {
     enum word lip;
@@ -29,7 +27,9 @@ static enum weir_lip lip_law(enum word lip) {
 static struct weir weir_of(struct evaluation *ev, struct spill_ref spill) {
   enum word lip = spill_get_lip(ev, spill);
   double width = spill_get_lip_width(ev, spill);
-  return (struct weir){lip == WORD_COUNT ? WEIR_THIN_EDGE : lip_law(lip), width, right_angle};
+  struct weir weir = {lip == WORD_COUNT ? WEIR_THIN_EDGE : lip_law(lip), width, 0};
+  if (weir.lip == WEIR_V) weir.angle = 2 * atan2(width, 2 * spill_get_lip_depth(ev, spill));
+  return weir;
 }
 
 static struct channel channel_of(struct evaluation *ev, struct channel_ref channel) {
@@ -74,7 +74,7 @@ static struct ways ways_of(struct evaluation *ev, struct basin_ref basin) {
 static double way_flow(const struct way *way, double level, bool least) {
   double head = level - way->crest;
   if (head <= 0) return 0;
-  if (way->channel) return channel_capacity(&way->reach, head);
+  if (way->channel) return channel_capacity(&way->reach, head) / (least ? 2 : 1);  // n doubled
   struct band flow = weir_flow(&way->weir, head);
   return least ? flow.low : flow.likely;
 }
@@ -196,7 +196,9 @@ static double throw_low_of_spill(struct evaluation *ev, struct spill_ref spill) 
 static double throw_high_of_spill(struct evaluation *ev, struct spill_ref spill) { return throw_over(ev, spill).high; }
 
 static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref spill) {
-  return spill_get_throw_low(ev, spill) - spill_get_setback(ev, spill);
+  double setback = spill_get_setback(ev, spill);
+  if (spill_get_drip_edge(ev, spill) == WORD_drip_edge_none) setback = fmax(0, setback);  // it runs back under the stone
+  return spill_get_throw_low(ev, spill) - setback;
 }
 
 static double short_of_far_side_of_spill(struct evaluation *ev, struct spill_ref spill) {
@@ -238,21 +240,24 @@ static double flow_of_channel(struct evaluation *ev, struct channel_ref channel)
   return share_of(basin_get_overflow(ev, (struct basin_ref){from.at}), channel.at);
 }
 
-static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) {
+static struct band depth_along(struct evaluation *ev, struct channel_ref channel) {
   struct channel reach = channel_of(ev, channel);
   double flow = channel_get_flow(ev, channel);
-  if (evaluation_marked(ev)) return (double)NAN;
+  if (evaluation_marked(ev)) return band_none();
   struct band depth = channel_depth(&reach, flow);
   if (depth.outside) evaluation_outside(ev);
-  return depth.likely;
+  return depth;
 }
 
+static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).likely; }
+static double depth_high_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).high; }
+
 static double edge_to_spare_of_channel(struct evaluation *ev, struct channel_ref channel) {
-  return channel_get_edge(ev, channel) - channel_get_depth(ev, channel);
+  return channel_get_edge(ev, channel) - channel_get_depth_high(ev, channel);
 }
 
 static double edge_depths_of_channel(struct evaluation *ev, struct channel_ref channel) {
-  return channel_get_edge(ev, channel) / channel_get_depth(ev, channel);
+  return channel_get_edge(ev, channel) / channel_get_depth_high(ev, channel);
 }
 
 static double live_volume_of_channel(struct evaluation *ev, struct channel_ref channel) {

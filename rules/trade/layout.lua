@@ -324,11 +324,11 @@ rule "gate-too-narrow" {
   examples = {
     { "too wide", machine = { width = "5 ft 8 in" }, site = { gate_width = "6 ft" },
       outcome = "flagged" },
-    { "a stone that passes", boulder = { length = "4 ft", width = "3 ft" },
+    { "a stone that passes", boulder = { length = "4 ft", width = "3 ft", height = "2 ft" },
       site = { gate_width = "6 ft" }, outcome = "clear" },
     { "at the limit", machine = { width = "5 ft" }, site = { gate_width = "6 ft" },
       outcome = "clear" },
-    { "no fence", boulder = { length = "4 ft", width = "3 ft" }, site = { gate_width = "open" },
+    { "no fence", boulder = { length = "4 ft", width = "3 ft", height = "2 ft" }, site = { gate_width = "open" },
       outcome = "clear" },
   },
 }

@@ -15,6 +15,9 @@ spill "twin" { from = "shared", into = "low", crest = "24 in", lip = "broad ston
   drip_edge = "none", setback = "-3 in" }
 spill "three feet" { from = "high", into = "low", crest = "36 in", lip = "thin edge", lip_width = "12 in" }
 
+spill "vee" { from = "high", into = "low", crest = "24 in", lip = "V", lip_width = "2 in", lip_depth = "3 in",
+  measured = { flow = "1,663 gal/h" } }
+
 intake "intake" { basin = "low", type = "submerged", open_area = "1 ft2" }
 pump "pump" { from = "intake", type = "submersible", power = "300 W", best_flow = "1,300 gal/h",
   curve = { { "0 gal/h", "14 ft" }, { "800 gal/h", "11 1/2 ft" }, { "1,600 gal/h", "6 1/2 ft" }, { "2,100 gal/h", "0 ft" } } }
