@@ -9,6 +9,16 @@
 
 #define FOREBAY_ROWS "catalogue/earthwork.def"
 
+// ---- What is dug ----
+
+static double ground_depth_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return site_get_ground(ev, the_site(ev)) - basin_get_water_level(ev, basin) + basin_get_depth(ev, basin);
+}
+
+static double dig_count_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return (double)basin_count_digs(ev, basin);
+}
+
 // ---- The pit ----
 
 static struct basin_ref dug_for_basin(struct evaluation *ev, struct dig_ref dig) {

@@ -14,7 +14,7 @@ struct result {
   const char *because;
   int *reads;
   size_t read_count;
-  unsigned stamp;  // the frame that read it last, so that each frame keeps it once
+  unsigned stamp;  // the frame that read it last
   enum condition condition;
   enum progress progress;
   bool doubt;
@@ -37,6 +37,7 @@ struct evaluation {
   struct problems *problems;
   struct result *results;
   struct frame *top, *spare;
+  int depth;
   unsigned stamps;
 };
 
@@ -70,11 +71,13 @@ static struct frame *push_frame(struct evaluation *ev, int slot) {
   struct reader kept = {.reads = frame->read.reads, .room = frame->read.room};
   *frame = (struct frame){.under = ev->top, .read = kept, .stamp = ++ev->stamps, .slot = slot};
   ev->top = frame;
+  ev->depth++;
   return frame;
 }
 
 static void pop_frame(struct evaluation *ev) {
   struct frame *frame = ev->top;
+  ev->depth--;
   ev->top = frame->under;
   frame->under = ev->spare;
   ev->spare = frame;
@@ -89,9 +92,18 @@ static void note_read(struct evaluation *ev, int slot) {
   frame->read.reads[frame->read.count++] = slot;
 }
 
-static int *keep_reads(struct evaluation *ev, const struct frame *frame) {
+// Each read once, in order of first read: a frame above may have taken the stamp in between.
+static int *keep_reads(struct evaluation *ev, struct frame *frame) {
   int *reads = arena_array(ev->arena, frame->read.count + 1, sizeof *reads);
-  if (frame->read.count > 0) memcpy(reads, frame->read.reads, frame->read.count * sizeof *reads);
+  unsigned stamp = ++ev->stamps;
+  size_t kept = 0;
+  for (size_t i = 0; i < frame->read.count; i++) {
+    struct result *result = &ev->results[frame->read.reads[i]];
+    if (result->stamp == stamp) continue;
+    result->stamp = stamp;
+    reads[kept++] = frame->read.reads[i];
+  }
+  frame->read.count = kept;
   return reads;
 }
 
@@ -129,7 +141,7 @@ static void tell_not_a_number(struct evaluation *ev, int entity, enum row_id row
 
 static void finish(struct evaluation *ev, int slot, int entity, enum row_id row, double value, const void *bundle) {
   struct result *result = &ev->results[slot];
-  const struct frame *frame = ev->top;
+  struct frame *frame = ev->top;
   bool bundled = catalogue_row(row)->sort == SORT_BUNDLE;
   result->reads = keep_reads(ev, frame);
   result->read_count = frame->read.count;
@@ -160,6 +172,15 @@ static void work_out(struct evaluation *ev, int slot, int entity, enum row_id ro
   const void *bundle = function->bundle ? function->bundle(ev, entity) : NULL;
   finish(ev, slot, entity, row, value, bundle);
   pop_frame(ev);
+}
+
+// Formulas call each other through this file; small stacks (threads) must not overflow on a design that is one chain.
+enum { DEEPEST_CHAIN = 1500 };
+
+static void give_up_on_chain(struct evaluation *ev, int slot) {
+  struct result *result = &ev->results[slot];
+  *result = (struct result){.value = (double)NAN, .condition = CONDITION_MISSING, .progress = DONE, .stamp = result->stamp,
+                            .because = "the chain of values that leads to it is too long to work out: measure it"};
 }
 
 static void take_given(struct result *result, const struct slot *slot) {
@@ -214,7 +235,9 @@ static const struct result *settle(struct evaluation *ev, int entity, enum row_i
   if (result->progress == FRESH) {
     const struct slot *given = &ev->store->slots[slot];
     bool worked_out = row_function(row) && given->condition == CONDITION_UNSET;
-    if (worked_out) {
+    if (worked_out && ev->depth >= DEEPEST_CHAIN) {
+      give_up_on_chain(ev, slot);
+    } else if (worked_out) {
       work_out(ev, slot, entity, row);
     } else {
       take_given(result, given);

@@ -19,29 +19,18 @@ static double lip_storage_of_basin(struct evaluation *ev, struct basin_ref basin
   return basin_get_water_area(ev, basin) * head;
 }
 
-enum { DEEPEST = 64 };  // pipes on one line; a longer one is taken as open to run back
-
-// Whether a check valve on this pipe, or on all that feed it, keeps the water from running back.
-static bool held_back(struct evaluation *ev, struct pipe_ref pipe, int depth) {
-  if (pipe_get_check_valve(ev, pipe) == WORD_fitted_fitted) return true;
-  struct any_ref from = pipe_get_from(ev, pipe);
-  if (depth == DEEPEST || kind_of(ev, from) != KIND_junction) return false;
-  struct junction_ref junction = {from.at};
-  size_t count = junction_count_pipes_in(ev, junction);
-  for (size_t i = 0; i < count; i++) {
-    if (!held_back(ev, junction_pipes_in_at(ev, junction, i), depth + 1)) return false;
-  }
-  return count > 0;
+static bool has_check(struct evaluation *ev, struct pipe_ref pipe) {
+  return pipe_get_check_valve(ev, pipe) == WORD_fitted_fitted;
 }
 
 static double drain_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
   double volume = pipe_get_volume(ev, pipe);
-  return held_back(ev, pipe, 0) ? 0 : volume;
+  return has_check(ev, pipe) ? 0 : volume;
 }
 
 static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
   struct any_ref to = pipe_get_to(ev, pipe);
-  if (kind_of(ev, to) != KIND_basin || held_back(ev, pipe, 0)) return 0;
+  if (kind_of(ev, to) != KIND_basin || has_check(ev, pipe)) return 0;
   if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned) return 0;
   const struct basin_geometry *geometry = basin_get_geometry(ev, (struct basin_ref){to.at});
   double end = pipe_get_outlet_at(ev, pipe);
@@ -122,9 +111,10 @@ static void come_from_basin(struct coming_down *down, struct basin_ref basin) {
   come_over_lips(down, basin);
 }
 
+// A check valve holds what stands beyond it, unless another way leads there without one.
 static void come_through_pipe(struct coming_down *down, struct pipe_ref pipe) {
   struct evaluation *ev = down->ev;
-  if (!first_time(down, pipe.at)) return;
+  if (has_check(ev, pipe) || !first_time(down, pipe.at)) return;
   down->volume += pipe_get_drain_back(ev, pipe);
   struct any_ref to = pipe_get_to(ev, pipe);
   if (kind_of(ev, to) == KIND_basin && to.at != down->target) down->volume += pipe_get_siphon_back(ev, pipe);

@@ -47,17 +47,16 @@ static double fittings_loss(struct evaluation *ev, struct pipe_ref pipe) {
   return k;
 }
 
-// Between two openings of the table ln K runs straight; below the first it goes on as the first steps do.
+// Between two openings of the table ln K runs straight; below the first two it goes on as between them.
 static double valve_loss(enum word valve, double open) {
   const struct trade_valve *low = NULL, *high = NULL;
-  for (size_t i = 0; i < trade_valve_count; i++) {
+  for (size_t i = 0; i < trade_valve_count && !(high && high->open >= open); i++) {
     if (trade_valves[i].valve != valve) continue;
-    if (!low || (trade_valves[i].open < open && i + 1 < trade_valve_count && trade_valves[i + 1].valve == valve)) {
-      low = &trade_valves[i];
-      high = low + 1;
-    }
+    if (high || !low) low = high ? high : &trade_valves[i];
+    if (low != &trade_valves[i]) high = &trade_valves[i];
   }
   if (!low) return 0;
+  if (!high) return low->k;
   double share = (open - low->open) / (high->open - low->open);
   return exp(log(low->k) + share * log(high->k / low->k));
 }
@@ -177,7 +176,7 @@ static bool walk(struct evaluation *ev, struct pump_ref pump, struct water_path 
     if (open_pipes_in(ev, to) > 1) return branched(ev);
     at = to;
   }
-  evaluation_impossible(ev, pump.at, ROW_pump_from, "its pipes lead round in a circle, or on without an outlet",
+  evaluation_impossible(ev, pump.at, ROW_pump_from, "its pipes lead round in a circle, or on past 64 without an outlet",
                         "pipes that end in a basin or a jet");
   return false;
 }

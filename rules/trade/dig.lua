@@ -252,3 +252,24 @@ rule "haul-plan" {
     { "at the limit", project = { haul_days_over = "0" }, outcome = "clear" },
   },
 }
+
+rule "dig-described" {
+  title = "The dig for each basin in the ground is described",
+  for_each = "basin", when = { ground_depth = { at_least = "6 in" } },
+  stage = "dig", severity = "hold", life_safety = true,
+  judges = "dig_count", at_least = "1",
+  why = [[A pit that nobody drew is a pit that nobody checked: no way out, no slope, no place for
+    the pile. What is left out of the design cannot be found wrong, so it counts against the
+    dig.]],
+  source = "common practice, no source",
+  caution = "The competent person on site looks at every pit, drawn or not.",
+  fix = { advise = "Write a dig with `of`, `slope`, `protection`, `examined`, `way_out`." },
+  examples = {
+    { "a pool without a dig", basin = { water_level = "-4 in", depth = "3 ft" },
+      site = { ground = "0 in" }, outcome = "flagged" },
+    { "described", basin = { ground_depth = "3 ft", dig_count = 1 }, outcome = "clear" },
+    { "at the limit", basin = { ground_depth = "6 in", dig_count = 1 }, outcome = "clear" },
+    { "a raised bowl", basin = { water_level = "30 in", depth = "1 ft" },
+      site = { ground = "0 in" }, outcome = "not applicable" },
+  },
+}

@@ -77,3 +77,20 @@ rule "channel-edge-low" {
       outcome = "flagged" },
   },
 }
+
+rule "liner-described" {
+  title = "The liner of each pool is described",
+  for_each = "basin", when = { purpose = { one_of = { "plunge", "fish", "display" } } },
+  stage = "liner", severity = "hold",
+  judges = "liner_count", at_least = "1",
+  why = [[The liner's edge is what the water finds first. A pool without one in the design has no
+    edge height to check against the highest water, and no cushion under the stone.]],
+  source = "common practice, no source",
+  fix = { advise = "Write a liner with `of`, `edge` and `underlay`." },
+  examples = {
+    { "none", basin = { purpose = "display" }, outcome = "flagged" },
+    { "one", basin = { purpose = "fish", liner_count = 1 }, outcome = "clear" },
+    { "at the limit", basin = { purpose = "plunge", liner_count = 1 }, outcome = "clear" },
+    { "a bowl", basin = { purpose = "bowl" }, outcome = "not applicable" },
+  },
+}

@@ -129,3 +129,20 @@ rule "voltage-drop" {
       feeds = { { power = "100 W" } } }, outcome = "flagged" },
   },
 }
+
+rule "circuit-described" {
+  title = "The circuit of each pump is described",
+  for_each = "pump", stage = "power", severity = "hold", life_safety = true,
+  judges = "circuit_count", at_least = "1",
+  why = [[A pump that hangs on no circuit in the design has no ground-fault protection to check,
+    no bonding and no switch. That is the line on the drawing that an electrician prices from,
+    and the one that kills when it is left to the last day.]],
+  source = "common practice, no source",
+  caution = "All wiring near water is a licensed electrician's work under the code in force.",
+  fix = { advise = "Write a circuit whose `feeds` names the pump." },
+  examples = {
+    { "on no circuit", pump = {}, outcome = "flagged" },
+    { "fed", pump = { circuit_count = 1 }, outcome = "clear" },
+    { "at the limit", pump = { circuit_count = 1 }, outcome = "clear" },
+  },
+}
