@@ -50,6 +50,7 @@ struct explaining {
   const fb_design *design;
   const char *what;
   enum unit_system units;
+  bool full;
   fb_problems *problems;
 };
 
@@ -59,12 +60,12 @@ static bool explain(struct text *text, void *with) {
   struct evaluation *ev = evaluation_in(text->arena, order->design->store, &circular);
   struct explained what;
   bool is_there = explain_find(ev, order->what, &what, &found);
-  if (is_there) explain_write(text, ev, what, order->units);
+  if (is_there) explain_write(text, ev, what, order->units, order->full);
   problems_hand_over(order->problems, &found);
   return is_there;
 }
 
-fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, fb_problems *problems) {
-  struct explaining order = {design, what, units_for(design, units), problems};
+fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems) {
+  struct explaining order = {design, what, units_for(design, units), full, problems};
   return text_filled(NULL, explain, &order, problems);
 }

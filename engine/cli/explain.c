@@ -5,7 +5,7 @@ static int work(struct child *child, const struct run *run, fb_problems *problem
   fb_design *design = run_design(child, run, problems);
   if (!design) return STATUS_UNUSABLE;
   const char *what = run->settings->operands.at[1];
-  fb_text *text = fb_explain_new(design, what, (enum fb_units)run->settings->units, problems);
+  fb_text *text = fb_explain_new(design, what, (enum fb_units)run->settings->units, run->settings->full, problems);
   int status = text || fb_problems_count(problems) == 0 ? run_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
   fb_design_free(design);
   return status;

@@ -1,28 +1,62 @@
 // SPDX-License-Identifier: MIT
 #include "report/explain.h"
 
+#include <string.h>
+
 #include "report/page.h"
 #include "report/wording.h"
 
-enum { WIDTH = 80, STEP = 2, DEEPEST = 16 };
+// In short, so many levels and so many reads of one value are shown; NAMED: values named for a look by themselves.
+enum { WIDTH = 80, STEP = 2, DEEPEST = 16, DEEPEST_IN_SHORT = 2, MOST_READS = 12, MOST_NAMED = 3 };
 
 struct working {
   struct page page;
   struct wording wording;
   const struct store *design;
   bool *shown;  // by slot
+  bool full;
+  int cut[MOST_NAMED];  // slots whose own working was left out
+  size_t cut_count;
 };
 
 static struct text words_in(struct working *working) { return text_in(working->page.text.arena); }
 
-// `spill "left lip".flow = 1,530 gal/h   worked out`
+// What says nothing in a number: commas between thousands, a closing ".0".
+static size_t idle_bytes(const char *at) {
+  if (*at == ',') return 1;
+  return at[0] == '.' && at[1] == '0' && !(at[2] >= '0' && at[2] <= '9') ? 2 : 0;
+}
+
+static bool reads_alike(const char *a, const char *b) {
+  while (true) {
+    a += idle_bytes(a);
+    b += idle_bytes(b);
+    if (*a != *b) return false;
+    if (!*a) return true;
+    a++, b++;
+  }
+}
+
+// A given as it was written, where that reads otherwise than the value shown: `given as "1 ft 6 in", line 12`.
+static void write_origin(struct working *working, struct text *origin, const char *shown, int entity, enum row_id row) {
+  const struct slot *slot = store_at(working->design, entity, row);
+  bool is_given = evaluation_condition(working->wording.ev, entity, row) == CONDITION_GIVEN;
+  bool as_shown = !slot->text || reads_alike(slot->text, shown);
+  if (!is_given || as_shown || catalogue_row(row)->sort != SORT_NUMBER) {
+    word_origin(origin, &working->wording, entity, row);
+    return;
+  }
+  text_printf(origin, "given as \"%s\"", slot->text);
+  if (slot->line > 0) text_printf(origin, ", line %d", slot->line);
+}
+
+// `spill "left lip".flow = 1,530 gal/h (worked out)`
 static void write_value(struct working *working, size_t indent, int entity, enum row_id row, const char *after) {
-  struct text words = words_in(working);
+  struct text words = words_in(working), value = words_in(working), origin = words_in(working);
   store_describe(&words, working->design, entity, row);
-  text_add(&words, " = ");
-  word_value(&words, &working->wording, entity, row);
-  struct text origin = words_in(working);
-  word_origin(&origin, &working->wording, entity, row);
+  word_value(&value, &working->wording, entity, row);
+  text_printf(&words, " = %s", text_end(&value));
+  write_origin(working, &origin, text_end(&value), entity, row);
   if (origin.length) text_printf(&words, " (%s)", text_end(&origin));
   text_add(&words, after);
   page_wrap(&working->page, indent, 2 * STEP, text_end(&words));
@@ -53,6 +87,43 @@ static bool is_empty_list(const struct working *working, int entity, enum row_id
   return catalogue_row(row)->sort == SORT_BACK && store_members(working->design, entity, row) == 0;
 }
 
+// References and lists say where values were found, not what they are.
+static bool leads_elsewhere(enum row_id row) {
+  enum row_sort sort = catalogue_row(row)->sort;
+  return sort == SORT_REFERENCE || sort == SORT_REFERENCES || sort == SORT_PARTS || sort == SORT_BACK;
+}
+
+// Whether a formula is about the row itself, not about values behind it: {spills_out}, not {spills_out.lip}.
+static bool is_about(const char *formula, enum row_id row) {
+  const char *name = catalogue_row(row)->name;
+  size_t length = strlen(name);
+  for (const char *at = formula; at && (at = strchr(at, '{')) != NULL; at++) {
+    if (strncmp(at + 1, name, length) == 0 && at[1 + length] == '}') return true;
+  }
+  return false;
+}
+
+// What a reader went by without: a given that may be left unsaid.
+static bool is_done_without(const struct working *working, int reader, int entity, enum row_id row) {
+  int of;
+  enum row_id read_by = store_row_of_slot(working->design, reader, &of);
+  return !word_has_value(&working->wording, entity, row) && word_has_value(&working->wording, of, read_by);
+}
+
+static bool is_left_out(const struct working *working, int reader, int entity, enum row_id row, int slot) {
+  if (is_empty_list(working, entity, row)) return true;
+  if (working->full) return false;
+  if (working->shown[slot] || is_done_without(working, reader, entity, row)) return true;
+  int of;
+  enum row_id read_by = store_row_of_slot(working->design, reader, &of);
+  return leads_elsewhere(row) && !is_about(catalogue_row(read_by)->formula, row);
+}
+
+static void note_cut(struct working *working, int slot) {
+  if (working->cut_count < MOST_NAMED) working->cut[working->cut_count] = slot;
+  working->cut_count++;
+}
+
 static void write_reads(struct working *working, size_t depth, int slot);
 
 static void write_read(struct working *working, size_t depth, int slot) {
@@ -61,7 +132,6 @@ static void write_read(struct working *working, size_t depth, int slot) {
   const int *reads;
   size_t count = evaluation_reads(working->wording.ev, slot, &reads);
   size_t indent = depth * STEP;
-  if (is_empty_list(working, entity, row)) return;
   if (working->shown[slot]) {
     write_value(working, indent, entity, row, count ? "; its working is shown above" : "");
     return;
@@ -69,19 +139,95 @@ static void write_read(struct working *working, size_t depth, int slot) {
   working->shown[slot] = true;
   write_value(working, indent, entity, row, "");
   if (count == 0) return;
-  const struct row *facts = catalogue_row(row);
-  write_formula(working, indent + 2 * STEP, "= ", facts->formula);
+  if (!working->full && depth >= DEEPEST_IN_SHORT) {
+    note_cut(working, slot);
+    return;
+  }
+  write_formula(working, indent + 2 * STEP, "= ", catalogue_row(row)->formula);
   write_reads(working, depth + 1, slot);
+}
+
+static void write_more(struct working *working, size_t depth, size_t left_out) {
+  if (left_out == 0) return;
+  struct text words = words_in(working);
+  text_printf(&words, "and %zu more", left_out);
+  page_wrap(&working->page, depth * STEP, 0, text_end(&words));
 }
 
 static void write_reads(struct working *working, size_t depth, int slot) {
   const int *reads;
-  size_t count = evaluation_reads(working->wording.ev, slot, &reads);
+  size_t count = evaluation_reads(working->wording.ev, slot, &reads), shown = 0, left_out = 0;
   if (count && depth > DEEPEST) {
     page_wrap(&working->page, depth * STEP, 0, "deeper working is left out here: explain the value above by itself");
     return;
   }
-  for (size_t i = 0; i < count; i++) write_read(working, depth, reads[i]);
+  for (size_t i = 0; i < count; i++) {
+    int entity;
+    enum row_id row = store_row_of_slot(working->design, reads[i], &entity);
+    if (is_left_out(working, slot, entity, row, reads[i])) continue;
+    if (!working->full && shown == MOST_READS) {
+      left_out++;
+      continue;
+    }
+    shown++;
+    write_read(working, depth, reads[i]);
+  }
+  write_more(working, depth, left_out);
+}
+
+// "... explain basin "pool".water_in_flight for more".
+static void write_cut(struct working *working) {
+  if (working->cut_count == 0) return;
+  struct text words = words_in(working);
+  size_t named = working->cut_count < MOST_NAMED ? working->cut_count : MOST_NAMED;
+  text_add(&words, "\xe2\x80\xa6 explain ");
+  for (size_t i = 0; i < named; i++) {
+    int entity;
+    enum row_id row = store_row_of_slot(working->design, working->cut[i], &entity);
+    if (i) text_add(&words, i + 1 == named && named == working->cut_count ? " or " : ", ");
+    store_describe(&words, working->design, entity, row);
+  }
+  if (working->cut_count > named) text_add(&words, " or another of these");
+  text_add(&words, " for more; --full shows all of the working");
+  page_blank(&working->page);
+  page_wrap(&working->page, 0, STEP, text_end(&words));
+}
+
+// --- where doubt comes from
+
+struct doubts {
+  bool *seen;  // by slot
+  int found[MOST_NAMED];
+  size_t count;
+};
+
+static void find_doubts(struct working *working, struct doubts *doubts, int slot) {
+  if (doubts->seen[slot] || doubts->count == MOST_NAMED) return;
+  doubts->seen[slot] = true;
+  int entity;
+  enum row_id row = store_row_of_slot(working->design, slot, &entity);
+  if (!evaluation_in_doubt(working->wording.ev, entity, row)) return;
+  if (evaluation_condition(working->wording.ev, entity, row) == CONDITION_OUTSIDE) {
+    doubts->found[doubts->count++] = slot;
+    return;
+  }
+  const int *reads;
+  size_t count = evaluation_reads(working->wording.ev, slot, &reads);
+  for (size_t i = 0; i < count; i++) find_doubts(working, doubts, reads[i]);
+}
+
+static void write_doubts(struct working *working, int slot) {
+  struct doubts doubts = {.seen = arena_array(working->page.text.arena, working->design->slot_count, sizeof(bool))};
+  find_doubts(working, &doubts, slot);
+  struct text words = words_in(working);
+  for (size_t i = 0; i < doubts.count; i++) {
+    int entity;
+    enum row_id row = store_row_of_slot(working->design, doubts.found[i], &entity);
+    if (i) text_add(&words, ", ");
+    store_describe(&words, working->design, entity, row);
+  }
+  text_add(&words, doubts.count ? ", outside the tested range of its formula" : "a value outside its tested range");
+  page_labelled(&working->page, STEP, 2 * STEP, PAINT_PLAIN, "In doubt: built on ", text_end(&words));
 }
 
 static void write_missing(struct working *working, int slot) {
@@ -103,13 +249,13 @@ static void explain_value(struct working *working, int entity, enum row_id row) 
   write_value(working, 0, entity, row, "");
   write_row(working, STEP, row);
   bool lent_doubt = condition != CONDITION_OUTSIDE && evaluation_in_doubt(working->wording.ev, entity, row);
-  if (lent_doubt)
-    page_wrap(&working->page, STEP, 0, "In doubt: built on a value outside the tested range of its formula.");
+  if (lent_doubt) write_doubts(working, slot);
   working->shown[slot] = true;
   const int *reads;
   if (evaluation_reads(working->wording.ev, slot, &reads)) {
     page_heading(&working->page, "Working");
     write_reads(working, 1, slot);
+    write_cut(working);
   }
   if (condition == CONDITION_MISSING) write_missing(working, slot);
 }
@@ -157,9 +303,10 @@ static void explain_entity(struct working *working, int entity) {
   write_names(working, entity, "Could not be worked out: ", is_not_worked_out);
 }
 
-void explain_write(struct text *text, struct evaluation *ev, struct explained what, enum unit_system units) {
+void explain_write(struct text *text, struct evaluation *ev, struct explained what, enum unit_system units, bool full) {
   const struct store *design = evaluation_design(ev);
-  struct working working = {page_in(text->arena, WIDTH), {ev, units}, design, NULL};
+  struct working working = {
+      .page = page_in(text->arena, WIDTH), .wording = {ev, units}, .design = design, .full = full};
   working.shown = arena_array(text->arena, design->slot_count + 1, sizeof *working.shown);
   if (what.row == ROW_COUNT) {
     explain_entity(&working, what.entity);

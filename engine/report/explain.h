@@ -17,7 +17,8 @@ struct explained {
 // lip.from.depth`, `lower`. False: there is no such thing; the problem names the nearest.
 bool explain_find(struct evaluation *ev, const char *path, struct explained *found, struct problems *problems);
 
-// A value with its working, or all values of an entity.
-void explain_write(struct text *text, struct evaluation *ev, struct explained what, enum unit_system units);
+// A value with its working, or all values of an entity. Not full: what was read for it and one level below that,
+// without references and lists that its formula is not about; else all of it back to what was written.
+void explain_write(struct text *text, struct evaluation *ev, struct explained what, enum unit_system units, bool full);
 
 #endif

@@ -38,6 +38,44 @@ void page_heading(struct page *page, const char *words) {
   page_labelled(page, 0, 0, PAINT_BOLD, words, "");
 }
 
+// How far the first clause reaches, its ";" or "." included; all of it when there is none.
+static size_t clause_length(const char *words) {
+  size_t length = 0;
+  while (words[length] && !((words[length] == ';' || words[length] == '.') && words[length + 1] == ' ')) length++;
+  return words[length] ? length + 1 : length;
+}
+
+static size_t columns_used(const struct text *text) {
+  size_t used = 0;
+  for (size_t i = text->length; i > 0 && text->at[i - 1] != '\n'; i--)
+    used += ((unsigned char)text->at[i - 1] & 0xC0) != 0x80;
+  return used;
+}
+
+static void add_clause(struct page *page, size_t hang, size_t gap, const char *clause) {
+  size_t used = columns_used(&page->text) + gap;
+  if (used > hang && used + strlen(clause) > page->width) {
+    text_add_char(&page->text, '\n');
+    gap = hang;
+  }
+  text_add_many(&page->text, ' ', gap);
+  text_wrap(&page->text, clause, hang, page->width);
+}
+
+void page_clauses(struct page *page, size_t hang, enum paint paint, const char *label, const char *words) {
+  size_t from = page->text.length, gap = strlen(label);
+  while (gap > 0 && label[gap - 1] == ' ') gap--;
+  text_wrap(&page->text, label, hang, page->width);
+  paint_from(page, from, paint);
+  for (gap = strlen(label) - gap; *words; gap = 1) {
+    size_t length = clause_length(words);
+    add_clause(page, hang, gap, arena_copy(page->text.arena, words, length));
+    words += length;
+    while (*words == ' ') words++;
+  }
+  text_add_char(&page->text, '\n');
+}
+
 static bool is_second_of_control(const char *bytes, size_t at) {
   // U+0080 to U+009F, which some terminals obey: C2 80 to C2 9F.
   unsigned char second = (unsigned char)bytes[at];

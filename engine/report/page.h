@@ -29,6 +29,9 @@ void page_wrap(struct page *page, size_t indent, size_t hang, const char *words)
 void page_labelled(struct page *page, size_t indent, size_t hang, enum paint paint, const char *label,
                    const char *words);
 
+// The same, with lines broken behind a semicolon or a full stop where that keeps them within the width.
+void page_clauses(struct page *page, size_t hang, enum paint paint, const char *label, const char *words);
+
 // The finished bytes: control characters shown as "?", paint as ANSI colours when asked.
 void page_finish(const struct page *page, bool colour, struct text *to);
 

@@ -1,12 +1,21 @@
 // SPDX-License-Identifier: MIT
 #include "report/text.h"
 
+#include <string.h>
+
 #include "report/text_inside.h"
 
 enum { NARROWEST = 40, MOST_PROBLEMS = 100 };
 
 struct text report_words(struct report *report) {
   return text_in(report->page.text.arena);
+}
+
+void report_explain_doubt(struct report *report, size_t indent) {
+  if (report->doubt_explained) return;
+  report->doubt_explained = true;
+  page_wrap(&report->page, indent, 0,
+            "In doubt: built on a value outside the tested range of its formula; forebay explain names that value.");
 }
 
 // --- what it is
@@ -78,8 +87,9 @@ static void write_verdict(struct report *report) {
   if (words.length == 0) text_add(&words, "nothing to revise or advise");
   if (verdict != VERDICT_HELD) text_printf(&words, ".%s", verdicts[verdict].after);
   page_blank(&report->page);
-  page_labelled(&report->page, 0, 0, verdicts[verdict].paint, verdicts[verdict].label,
-                verdict == VERDICT_NO_RULES ? "" : text_end(&words));
+  size_t hang = verdict == VERDICT_HELD ? strlen(verdicts[verdict].label) : 0;
+  page_clauses(&report->page, hang, verdicts[verdict].paint, verdicts[verdict].label,
+               verdict == VERDICT_NO_RULES ? "" : text_end(&words));
 }
 
 // --- what went wrong
@@ -135,7 +145,7 @@ static void write_foot(struct report *report) {
 void report_text(struct text *text, const struct review *review, const struct report_about *about,
                  struct report_style style) {
   size_t width = style.width < NARROWEST ? NARROWEST : style.width;
-  struct report report = {page_in(text->arena, width), {review->evaluation, style.units}, review, about};
+  struct report report = {page_in(text->arena, width), {review->evaluation, style.units}, review, about, false};
   write_head(&report);
   write_verdict(&report);
   write_problems(&report, "NOT USABLE, so the review is incomplete", review->unusable);

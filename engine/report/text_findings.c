@@ -4,35 +4,54 @@
 
 #include "report/text_inside.h"
 
-enum { MOST_AWAITED = 7 };
+enum { MOST_ASKED = 7, MOST_OWNERS = 6, MOST_FIND_OUT = 4 };
 
 // --- answer first
 
-static void write_awaited(struct report *report, size_t number, const struct awaited *awaited) {
+// `spill "left lip", "right lip", jet "plume"`: the kind once where it is the same.
+static void write_owners(struct report *report, struct text *words, const int *slots, size_t count) {
+  const struct store *design = report->review->design;
+  enum kind last = KIND_COUNT;
+  for (size_t i = 0; i < count && i < MOST_OWNERS; i++) {
+    int entity;
+    store_row_of_slot(design, slots[i], &entity);
+    const struct entity *owner = &design->entities[entity];
+    if (i) text_add(words, ", ");
+    if (owner->name && owner->kind == last) {
+      text_printf(words, "\"%s\"", owner->name);
+    } else {
+      word_entity(words, &report->wording, entity);
+    }
+    last = owner->kind;
+  }
+  if (count > MOST_OWNERS) text_printf(words, " and %zu more", count - MOST_OWNERS);
+}
+
+static void write_asked(struct report *report, size_t number, const struct asked *asked) {
   struct text label = report_words(report), words = report_words(report), choices = report_words(report);
   text_printf(&label, "%zu  ", number);
   int entity;
-  enum row_id row = store_row_of_slot(report->review->design, awaited->slot, &entity);
-  word_entity(&words, &report->wording, entity);
+  enum row_id row = store_row_of_slot(report->review->design, asked->slots[0], &entity);
+  word_slot(&words, &report->wording, asked->slots[0], entity);
   text_add(&words, ": ");
-  word_slot(&words, &report->wording, awaited->slot, entity);
-  word_slot_because(&words, &report->wording, awaited->slot);
+  write_owners(report, &words, asked->slots, asked->slot_count);
   word_choice_list(&choices, row);
   if (choices.length) text_printf(&words, ": %s", text_end(&choices));
+  word_slot_because(&words, &report->wording, asked->slots[0]);
   page_labelled(&report->page, INDENT, 3, PAINT_PLAIN, text_end(&label), text_end(&words));
   struct text waits = report_words(report);
-  word_count(&waits, awaited->waiting, "answer waits", "answers wait");
-  if (awaited->held) text_printf(&waits, ", %zu held", awaited->held);
+  word_count(&waits, asked->waiting, "answer waits", "answers wait");
+  if (asked->held) text_printf(&waits, ", %zu held", asked->held);
   page_wrap(&report->page, INDENT + 3, 0, text_end(&waits));
 }
 
 void report_answer_first(struct report *report) {
   size_t count;
-  const struct awaited *awaited = review_awaited(report->review, &count);
+  const struct asked *asked = review_asked(report->review, &count);
   if (count == 0) return;
   page_heading(&report->page, "ANSWER FIRST");
-  size_t shown = count < MOST_AWAITED ? count : MOST_AWAITED;
-  for (size_t i = 0; i < shown; i++) write_awaited(report, i + 1, &awaited[i]);
+  size_t shown = count < MOST_ASKED ? count : MOST_ASKED;
+  for (size_t i = 0; i < shown; i++) write_asked(report, i + 1, &asked[i]);
   if (shown == count) return;
   struct text more = report_words(report);
   text_printf(&more, "and %zu more", count - shown);
@@ -74,16 +93,96 @@ static void write_outcome(struct report *report, const struct outcome *outcome, 
   text_add(&words, ": ");
   word_outcome(&words, &report->wording, outcome);
   page_wrap(&report->page, indent, INDENT, text_end(&words));
+  if (outcome->try_words) page_labelled(&report->page, indent, 5, PAINT_PLAIN, "Try: ", outcome->try_words);
 }
 
-static void write_reason(struct report *report, const struct rule_facts *rule) {
+// --- what to do about it
+
+struct group_of {  // a group with the list that it is part of
+  const struct outcome *const *findings;
+  const struct outcome_group *group;
+};
+
+// Whether the rule's own words of a fix are for something in the group: flagged, and with no fix of its own.
+static bool takes_words_of_rule(struct group_of of) {
+  for (size_t i = 0; i < of.group->count; i++) {
+    const struct outcome *outcome = of.findings[of.group->first + i];
+    if (outcome->sort == OUTCOME_FLAGGED && !outcome->try_words) return true;
+  }
+  return false;
+}
+
+static bool has_unanswered(struct group_of of) {
+  for (size_t i = 0; i < of.group->count; i++) {
+    if (of.findings[of.group->first + i]->sort == OUTCOME_UNANSWERED) return true;
+  }
+  return false;
+}
+
+// Whether a group before this one, of the same rule, showed the rule's fix.
+static bool is_tried_above(struct group_of of, size_t before) {
+  for (size_t i = 1; i <= before; i++) {
+    const struct outcome_group *above = of.group - i;
+    if (above->rule == of.group->rule && takes_words_of_rule((struct group_of){of.findings, above})) return true;
+  }
+  return false;
+}
+
+static bool is_listed(const int *slots, size_t count, int slot) {
+  for (size_t i = 0; i < count; i++) {
+    if (slots[i] == slot) return true;
+  }
+  return false;
+}
+
+// A fix would mend a value that nobody knows: what is asked for is the value.
+static void write_find_out(struct report *report, struct group_of of) {
+  struct text words = report_words(report);
+  int slots[MOST_FIND_OUT];
+  size_t shown = 0, left_out = 0;
+  for (size_t i = 0; i < of.group->count; i++) {
+    const struct outcome *outcome = of.findings[of.group->first + i];
+    for (size_t r = 0; r < outcome->root_count && outcome->sort == OUTCOME_UNANSWERED; r++) {
+      if (is_listed(slots, shown, outcome->roots[r])) continue;
+      if (shown == MOST_FIND_OUT) {
+        left_out++;
+        continue;
+      }
+      slots[shown++] = outcome->roots[r];
+      if (shown > 1) text_add(&words, "; ");
+      word_find_out(&words, &report->wording, outcome->roots[r]);
+    }
+  }
+  if (left_out) text_add(&words, "; and more, see what to answer first");
+  if (shown) page_labelled(&report->page, BODY, 10, PAINT_PLAIN, "Find out: ", text_end(&words));
+}
+
+static void write_try(struct report *report, struct group_of of) {
+  const char *label = has_unanswered(of) ? "Try, for what is flagged: " : "Try: ";
+  const char *words = report->review->rules[of.group->rule].try_words;
+  if (words && takes_words_of_rule(of)) page_labelled(&report->page, BODY, 5, PAINT_PLAIN, label, words);
+}
+
+static void write_reason(struct report *report, struct group_of of) {
+  const struct rule_facts *rule = &report->review->rules[of.group->rule];
   if (rule->why) page_wrap(&report->page, BODY, 0, rule->why);
-  if (rule->try_words) page_labelled(&report->page, BODY, 5, PAINT_PLAIN, "Try: ", rule->try_words);
+  write_find_out(report, of);
+  write_try(report, of);
   if (rule->caution) page_labelled(&report->page, BODY, 9, PAINT_PLAIN, "Caution: ", rule->caution);
   if (!rule->life_safety) return;
   page_wrap(&report->page, BODY, 0,
             "Lives depend on this: local codes, licensed practice and the competent person on site decide, "
             "not this report.");
+}
+
+static void write_reason_again(struct report *report, struct group_of of, size_t before) {
+  bool same_try =
+      report->review->rules[of.group->rule].try_words && takes_words_of_rule(of) && is_tried_above(of, before);
+  page_wrap(
+      &report->page, BODY, 0,
+      same_try ? "Why, and what to try: as above, under the same title." : "Why: as above, under the same title.");
+  write_find_out(report, of);
+  if (!same_try) write_try(report, of);
 }
 
 // The limit that a comparison was judged by: the first of the severity that it brought.
@@ -107,17 +206,24 @@ static void write_pedigree(struct report *report, const struct rule_facts *rule,
   page_wrap(&report->page, BODY, 0, text_end(&words));
 }
 
-static void write_group(struct report *report, const struct outcome *const *findings,
-                        const struct outcome_group *group) {
-  const struct rule_facts *rule = &report->review->rules[group->rule];
+static void write_group(struct report *report, struct group_of of, size_t before) {
+  const struct outcome_group *group = of.group;
   write_title(report, group);
-  for (size_t i = 0; i < group->count; i++) write_outcome(report, findings[group->first + i], BODY);
+  for (size_t i = 0; i < group->count; i++) write_outcome(report, of.findings[group->first + i], BODY);
   if (group->again) {
-    page_wrap(&report->page, BODY, 0, "Why, and what to try: as above, under the same title.");
+    write_reason_again(report, of, before);
   } else {
-    write_reason(report, rule);
+    write_reason(report, of);
   }
-  write_pedigree(report, rule, group->severity);
+  write_pedigree(report, &report->review->rules[group->rule], group->severity);
+}
+
+static void write_doubts(struct report *report, const struct outcome *const *findings, size_t length) {
+  bool doubt = false;
+  for (size_t i = 0; i < length; i++) doubt = doubt || (findings[i]->in_doubt && findings[i]->sort == OUTCOME_FLAGGED);
+  if (!doubt) return;
+  page_blank(&report->page);
+  report_explain_doubt(report, 0);
 }
 
 void report_findings(struct report *report) {
@@ -133,6 +239,7 @@ void report_findings(struct report *report) {
       page_blank(&report->page);
     }
     stage = next;
-    write_group(report, findings, &groups[i]);
+    write_group(report, (struct group_of){findings, &groups[i]}, i);
   }
+  write_doubts(report, findings, length);
 }

@@ -14,9 +14,12 @@ struct report {
   struct wording wording;
   const struct review *review;
   const struct report_about *about;
+  bool doubt_explained;
 };
 
 struct text report_words(struct report *report);  // a text to put words together in
+// What "(in doubt)" means: said once, where it first stands.
+void report_explain_doubt(struct report *report, size_t indent);
 
 // Sections: each leaves itself out when it has nothing to say.
 void report_findings(struct report *report);

@@ -40,6 +40,32 @@ static void write_asides(struct report *report, enum aside which, const char *he
   }
 }
 
+// One entity against one rule in a line or two.
+static void write_in_doubt(struct report *report, const struct outcome *outcome) {
+  struct text words = report_words(report);
+  word_name(&words, &report->wording, outcome->entity);
+  text_add(&words, ": ");
+  word_outcome_short(&words, &report->wording, outcome);
+  text_printf(&words, " [%s]", report->review->rules[outcome->rule].id);
+  page_wrap(&report->page, INDENT, INDENT, text_end(&words));
+}
+
+static void write_all_in_doubt(struct report *report) {
+  size_t length, count;
+  const struct outcome *const *list =
+      (const struct outcome *const *)review_aside(report->review, ASIDE_IN_DOUBT, &length);
+  const struct outcome_group *groups = review_groups(report->review, list, length, &count);
+  if (count == 0) return;
+  page_heading(&report->page, "CLEAR, BUT IN DOUBT");
+  page_wrap(&report->page, INDENT, 0,
+            "Each is built on a value outside the tested range of its formula; forebay explain names that value.");
+  report->doubt_explained = true;
+  for (size_t i = 0; i < count; i++) {
+    for (size_t k = 0; k < groups[i].count && k < MOST_ASIDE; k++) write_in_doubt(report, list[groups[i].first + k]);
+    write_more(report, INDENT, MOST_ASIDE, groups[i].count);
+  }
+}
+
 static void write_broken_rule(struct report *report, const struct rule_facts *rule) {
   struct text words = report_words(report);
   bool explained = review_explains(report->review, rule);
@@ -59,7 +85,7 @@ static void write_broken_rules(struct report *report) {
 
 void report_aside(struct report *report) {
   write_asides(report, ASIDE_UNANSWERED, "UNANSWERED, not held", MOST_ASIDE);
-  write_asides(report, ASIDE_IN_DOUBT, "CLEAR, but in doubt", MOST_ASIDE);
+  write_all_in_doubt(report);
   write_asides(report, ASIDE_BROKEN, "BROKEN RULES: what they ask was not checked here", (size_t)-1);
   write_broken_rules(report);
 }
@@ -173,7 +199,12 @@ void report_takeoff(struct report *report) {
   const struct takeoff_row *orders = review_takeoff(report->review, &count);
   if (count == 0) return;
   page_heading(&report->page, "TAKEOFF");
-  for (size_t i = 0; i < count; i++) write_order(report, &orders[i]);
+  bool doubt = false;
+  for (size_t i = 0; i < count; i++) {
+    write_order(report, &orders[i]);
+    doubt = doubt || evaluation_in_doubt(report->wording.ev, orders[i].entity, orders[i].row);
+  }
+  if (doubt) report_explain_doubt(report, INDENT);
 }
 
 void report_cautions(struct report *report) {

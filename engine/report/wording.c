@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "report/wording.h"
+#include "report/wording_inside.h"
 
 #include <math.h>
 #include <string.h>
@@ -7,14 +7,23 @@
 #include "base/number.h"
 #include "units/write.h"
 
-enum { FINEST = 6, MOST_ROOTS = 3, MOST_NAMES = 3 };
+enum { FINEST = 6, MOST_NAMES = 3 };
 
-void word_doubt(struct text *text) { text_add(text, "; outside the tested range of its formula"); }
+void word_doubt(struct text *text) { text_add(text, " (in doubt)"); }
 
 void word_count(struct text *text, size_t count, const char *one, const char *many) {
   number_write(text, (double)count, 0, true);
   text_add_char(text, ' ');
   text_add(text, count == 1 ? one : many);
+}
+
+void word_name(struct text *text, const struct wording *wording, int entity) {
+  const char *name = entity < 0 ? NULL : evaluation_design(wording->ev)->entities[entity].name;
+  if (name) {
+    text_add(text, name);
+  } else {
+    word_entity(text, wording, entity);
+  }
 }
 
 void word_entity(struct text *text, const struct wording *wording, int entity) {
@@ -27,10 +36,11 @@ void word_entity(struct text *text, const struct wording *wording, int entity) {
 
 // --- numbers
 
-static struct write_style style_of(const struct wording *wording, enum row_id row) {
+struct write_style word_style(const struct wording *wording, enum row_id row) {
   struct write_style style = {.system = wording->units};
   if (row == ROW_COUNT) return style;
   const struct row *facts = catalogue_row(row);
+  style.decimal = facts->decimal;
   const char *unit = wording->units == UNITS_US ? facts->us : facts->si;
   if (unit) style.unit = unit_named(unit, strlen(unit));
   return style;
@@ -41,19 +51,19 @@ static const char *unbounded_word(enum row_id row) {
   return word ? word : "without bound";
 }
 
-static void write_number(struct text *text, const struct wording *wording, enum row_id row, enum dimension dimension,
-                         double value) {
+void word_size(struct text *text, const struct wording *wording, enum row_id row, enum dimension dimension,
+               double value) {
   if (isinf(value)) {
     text_add(text, unbounded_word(row));
   } else if (dimension == DIMENSION_COUNT) {
     number_write_short(text, value, 3, true);
   } else {
-    unit_write(text, value, dimension, style_of(wording, row));
+    unit_write(text, value, dimension, word_style(wording, row));
   }
 }
 
 void word_number(struct text *text, const struct wording *wording, enum row_id row, double value) {
-  write_number(text, wording, row, catalogue_row(row)->dimension, value);
+  word_size(text, wording, row, catalogue_row(row)->dimension, value);
 }
 
 // Differences of points are plain lengths and so on; a temperature's has no name of its own and is shown bare.
@@ -72,7 +82,7 @@ static void write_difference(struct text *text, const struct wording *wording, e
     number_write_short(text, difference, 3, true);
     return;
   }
-  struct write_style style = style_of(wording, row);
+  struct write_style style = word_style(wording, row);
   if (dimension != of_dimension) style.unit = NULL;
   struct text shown, none;
   do {
@@ -176,7 +186,7 @@ static void word_means(struct text *text, const char *how) {
   text_add(text, how);
 }
 
-static void word_measured(struct text *text, const struct wording *wording, int entity, enum row_id row) {
+void word_measured(struct text *text, const struct wording *wording, int entity, enum row_id row) {
   const struct store *design = evaluation_design(wording->ev);
   const struct measurement *measured = store_measured(design, store_slot(design, entity, row));
   text_add(text, "measured");
@@ -265,120 +275,4 @@ void word_slot(struct text *text, const struct wording *wording, int slot, int s
 void word_slot_because(struct text *text, const struct wording *wording, int slot) {
   const char *because = evaluation_because(wording->ev, slot);
   if (because) text_printf(text, ": %s", because);
-}
-
-// --- outcomes
-
-void word_missing(struct text *text, const struct wording *wording, const int *slots, size_t count, int seen_from) {
-  text_add(text, "missing: ");
-  size_t shown = count < MOST_ROOTS ? count : MOST_ROOTS;
-  for (size_t i = 0; i < shown; i++) {
-    if (i) text_add(text, "; ");
-    word_slot(text, wording, slots[i], seen_from);
-  }
-  if (shown < count) text_printf(text, "; and %zu more", count - shown);
-}
-
-void word_unanswered(struct text *text, const struct wording *wording, const struct outcome *outcome) {
-  text_add(text, "unanswered; ");
-  if (outcome->root_count) {
-    word_missing(text, wording, outcome->roots, outcome->root_count, outcome->entity);
-  } else {
-    text_add(text, outcome->because ? outcome->because : "it could not be worked out, see the problems found");
-  }
-}
-
-static void word_judged(struct text *text, const struct wording *wording, int entity,
-                        const struct comparison *comparison) {
-  const char *says = comparison->row == ROW_COUNT ? NULL : catalogue_row(comparison->row)->says;
-  bool of_another = comparison->entity >= 0 && comparison->entity != entity;
-  if (of_another) {
-    word_entity(text, wording, comparison->entity);
-    text_add(text, ": ");
-  }
-  // A remark that says more of the value follows a semicolon, and is left out.
-  if (says) text_add_bytes(text, says, strcspn(says, ";"));
-  if (!says) text_add(text, "what the rule reckons");
-}
-
-static bool is_measured(const struct wording *wording, const struct comparison *comparison) {
-  return comparison->entity >= 0 && comparison->row != ROW_COUNT &&
-         evaluation_condition(wording->ev, comparison->entity, comparison->row) == CONDITION_MEASURED;
-}
-
-static void write_pair(struct text *value, struct text *limit, const struct wording *wording,
-                       const struct comparison *comparison) {
-  if (comparison->dimension == DIMENSION_COUNT || isinf(comparison->value) || isinf(comparison->limit)) {
-    write_number(value, wording, comparison->row, comparison->dimension, comparison->value);
-    write_number(limit, wording, comparison->row, comparison->dimension, comparison->limit);
-  } else {
-    unit_write_pair(value, limit, comparison->value, comparison->limit, comparison->dimension,
-                    style_of(wording, comparison->row));
-  }
-}
-
-static const struct {
-  const char *before, *after, *amiss;
-} senses[] = {
-    [SENSE_AT_LEAST] = {"at least ", " is asked", "short"},
-    [SENSE_AT_MOST] = {"at most ", " is allowed", "over"},
-};
-
-static void word_numbers(struct text *text, const struct wording *wording, int entity,
-                         const struct comparison *comparison) {
-  struct text value = text_in(text->arena), limit = text_in(text->arena);
-  write_pair(&value, &limit, wording, comparison);
-  struct text judged = text_in(text->arena);
-  word_judged(&judged, wording, entity, comparison);
-  // "weight of one piece, high, is 98 lb": a remark set off by a comma is closed by one.
-  text_printf(text, "%s%s is %s", text_end(&judged), strchr(text_end(&judged), ',') ? "," : "", text_end(&value));
-  if (is_measured(wording, comparison)) {
-    text_add(text, " (");
-    word_measured(text, wording, comparison->entity, comparison->row);
-    text_add_char(text, ')');
-  }
-  text_printf(text, ", %s%s%s", senses[comparison->sense].before, text_end(&limit), senses[comparison->sense].after);
-  if (comparison->satisfied || !isfinite(comparison->margin)) return;
-  text_add(text, " (");
-  write_difference(text, wording, comparison->row, comparison->dimension, fabs(comparison->margin));
-  text_printf(text, " %s)", senses[comparison->sense].amiss);
-}
-
-// A rule's words say what must be so, which reads as a reproach where it is.
-static void word_must(struct text *text, const struct wording *wording, int entity,
-                      const struct comparison *comparison) {
-  (void)wording, (void)entity;
-  if (comparison->satisfied) {
-    text_add(text, "what the rule asks holds");
-    return;
-  }
-  text_add(text, comparison->words ? comparison->words : "the rule's condition does not hold");
-}
-
-static void word_is(struct text *text, const struct wording *wording, int entity, const struct comparison *comparison) {
-  word_judged(text, wording, entity, comparison);
-  text_printf(text, ": %s", comparison->words ? comparison->words : "something else");
-  if (comparison->asked) text_printf(text, "; %s is asked", comparison->asked);
-}
-
-void word_comparison(struct text *text, const struct wording *wording, int entity,
-                     const struct comparison *comparison) {
-  static void (*const words[])(struct text *, const struct wording *, int, const struct comparison *) = {
-      [SENSE_AT_LEAST] = word_numbers,
-      [SENSE_AT_MOST] = word_numbers,
-      [SENSE_MUST] = word_must,
-      [SENSE_IS] = word_is,
-  };
-  words[comparison->sense](text, wording, entity, comparison);
-}
-
-void word_outcome(struct text *text, const struct wording *wording, const struct outcome *outcome) {
-  if (outcome->sort == OUTCOME_UNANSWERED) {
-    word_unanswered(text, wording, outcome);
-  } else if (outcome->judged >= 0) {
-    word_comparison(text, wording, outcome->entity, &outcome->comparisons[outcome->judged]);
-  } else {
-    text_add(text, outcome->because ? outcome->because : "as the rule judges it");
-  }
-  if (outcome->in_doubt) word_doubt(text);
 }

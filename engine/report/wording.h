@@ -12,6 +12,7 @@ struct wording {
 };
 
 void word_entity(struct text *text, const struct wording *wording, int entity);  // -1: "the design"
+void word_name(struct text *text, const struct wording *wording, int entity);    // its name alone, where it has one
 
 // A value as it stands: "18 in", "type C", "open", `basin "lower"`, "3 of them"; "not given", "could not be worked
 // out".
@@ -38,11 +39,16 @@ void word_missing(struct text *text, const struct wording *wording, const int *s
 // What stands between an unanswered outcome and its answer: "unanswered; not given: ...".
 void word_unanswered(struct text *text, const struct wording *wording, const struct outcome *outcome);
 
+// What would fill a slot: `site.utilities: located or not located`, `site.test_hole: such as 2 ft 6 in`.
+void word_find_out(struct text *text, const struct wording *wording, int slot);
+
 // A comparison that was not satisfied, of an outcome on `entity`:
-// "share of its height below ground is 8 %, at least 17 % is asked (9 % short)".
+// "share of its height below ground is 8 %, at least 17 % is asked (9 % short)"; the three figures agree as printed.
 void word_comparison(struct text *text, const struct wording *wording, int entity, const struct comparison *comparison);
 // The comparison that decided an outcome, with the doubt that is on it; or what it waits for, or why it broke.
 void word_outcome(struct text *text, const struct wording *wording, const struct outcome *outcome);
+// The same of a clear one in few words, the doubt left out: "rim over still water 4 1/2 in, at least 0 in asked".
+void word_outcome_short(struct text *text, const struct wording *wording, const struct outcome *outcome);
 
 void word_doubt(struct text *text);                                                   // behind a value that is in doubt
 void word_count(struct text *text, size_t count, const char *one, const char *many);  // "1 rule", "1,204 rules"

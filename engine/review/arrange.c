@@ -14,9 +14,12 @@ enum severity finding_severity(const struct outcome *finding) {
   return finding->sort == OUTCOME_UNANSWERED ? SEVERITY_HOLD : finding->severity;
 }
 
+// Settling a design adds what stands in each once, such as the prices; nobody wrote those, so they have no line.
 static size_t count_entities(const struct store *design) {
   size_t count = 0;
-  for (size_t i = 0; i < design->entity_count; i++) count += !catalogue_kind(design->entities[i].kind)->part;
+  for (size_t i = 0; i < design->entity_count; i++) {
+    count += !catalogue_kind(design->entities[i].kind)->part && design->entities[i].at.line > 0;
+  }
   return count;
 }
 

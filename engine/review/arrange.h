@@ -7,7 +7,7 @@
 #include "review/review.h"
 
 struct review_counts {
-  size_t rules, entities;  // entities: parts left out
+  size_t rules, entities;  // entities: parts left out, and what nobody wrote
   size_t sorts[OUTCOME_SORT_COUNT];
   size_t severities[SEVERITY_COUNT];  // flagged outcomes by severity, and unanswered ones that count as held under hold
   size_t unanswered_held;
@@ -48,6 +48,15 @@ struct awaited {
   size_t waiting, held;
 };
 const struct awaited *review_awaited(const struct review *review, size_t *count);
+
+// The same given or measurement of several entities, asked for at once: the slots stand as in review_awaited, and an
+// answer that waits for several of them counts once. Ordered by the same, and then by the first slot's place.
+struct asked {
+  const int *slots;
+  size_t slot_count;
+  size_t waiting, held;
+};
+const struct asked *review_asked(const struct review *review, size_t *count);
 
 // Defaults that some rule or quantity read: slots, those of one row together, then as designed.
 const int *review_defaults(const struct review *review, size_t *count);

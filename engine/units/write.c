@@ -31,6 +31,7 @@ struct form {
 };
 
 static const struct form forms[] = {
+    {DIM_LENGTH, UNITS_US, 2 * INCH, "in", INCHES, 16},
     {DIM_LENGTH, UNITS_US, 3 * FOOT, "in", INCHES, 4},
     {DIM_LENGTH, UNITS_US, 20 * FOOT, "ft", FEET_AND_INCHES, 2},
     {DIM_LENGTH, UNITS_US, INFINITY, "ft", FEET_AND_INCHES, 1},
@@ -62,7 +63,9 @@ static const struct form forms[] = {
     {DIM_TIME, BOTH, 48 * 60 * MINUTE, "h", DECIMALS, 1},
     {DIM_TIME, BOTH, 2 * YEAR, "day", DECIMALS, 1},
     {DIM_TIME, BOTH, INFINITY, "yr", DECIMALS, 0},
-    {DIM_RATIO, BOTH, INFINITY, "", DECIMALS, 2},
+    {DIM_RATIO, BOTH, 10, "", DECIMALS, 2},
+    {DIM_RATIO, BOTH, 100, "", DECIMALS, 1},
+    {DIM_RATIO, BOTH, INFINITY, "", DECIMALS, 0},
     {DIM_COUNT, BOTH, INFINITY, "", DECIMALS, 2},
     {DIM_SLOPE, BOTH, INFINITY, "", DECIMALS, 2},
 };
@@ -93,8 +96,13 @@ static const struct form *form_for(double size, enum dimension dimension, struct
   return found;
 }
 
+enum { INCH_DECIMALS = 2 };
+
 static struct shape shape_for(double size, enum dimension dimension, struct write_style style) {
   const struct form *form = form_for(size, dimension, style);
+  if (form && style.decimal && form->manner != DECIMALS) {
+    return (struct shape){unit_named("in", strlen("in")), DECIMALS, INCH_DECIMALS};
+  }
   if (form) return shape_of_form(form);
   const struct dimension_row *row = dimension_row(dimension);
   const char *name = style.system == UNITS_US ? row->us : row->si;
@@ -227,18 +235,87 @@ static bool shown_alike(struct shape value_shape, double value, struct shape lim
   return compare(a, b, 0) == STANDS_AT;
 }
 
+// Decimals are easier to compare in one unit, that of the smaller one, and beside nothing with the same digits; feet
+// and inches need not be.
+static void match(struct shape *value_shape, double value, struct shape *limit_shape, double limit,
+                  enum dimension dimension, struct write_style style) {
+  if (value_shape->manner != DECIMALS || limit_shape->manner != DECIMALS) return;
+  if (value == 0) {
+    *value_shape = *limit_shape;
+  } else if (limit == 0) {
+    *limit_shape = *value_shape;
+  } else if (value_shape->unit != limit_shape->unit) {
+    *value_shape = *limit_shape = shape_for(fmin(fabs(value), fabs(limit)), dimension, style);
+  }
+}
+
+struct pair {
+  struct shape value_shape, limit_shape;
+  double value, limit;
+  enum dimension dimension;
+  int finer;
+};
+
+static struct pair pair_of(double value, double limit, enum dimension dimension, struct write_style style, bool close) {
+  struct pair pair = {
+      shape_for(fabs(value), dimension, style), shape_for(fabs(limit), dimension, style), value, limit, dimension, 0};
+  match(&pair.value_shape, value, &pair.limit_shape, limit, dimension, style);
+  pair.finer = finer_within(style.finer);
+  int most = pair.finer + MOST_FINER;
+  if (!isfinite(value) || !isfinite(limit) || compare(value, limit, 0) == STANDS_AT) return pair;
+  pair.finer += close;
+  while (pair.finer < most && shown_alike(pair.value_shape, value, pair.limit_shape, limit, pair.finer)) pair.finer++;
+  return pair;
+}
+
+static void write_both(struct text *value_text, struct text *limit_text, const struct pair *pair) {
+  write_whole(value_text, pair->value_shape, pair->value, pair->dimension, pair->finer);
+  write_whole(limit_text, pair->limit_shape, pair->limit, pair->dimension, pair->finer);
+}
+
 void unit_write_pair(struct text *value_text, struct text *limit_text, double value, double limit,
                      enum dimension dimension, struct write_style style) {
-  struct shape value_shape = shape_for(fabs(value), dimension, style);
-  struct shape limit_shape = shape_for(fabs(limit), dimension, style);
-  // Decimals are easier to compare in one unit, that of the smaller one; feet and inches need not be.
-  if (value_shape.manner == DECIMALS && limit_shape.manner == DECIMALS) {
-    value_shape = limit_shape = shape_for(fmin(fabs(value), fabs(limit)), dimension, style);
+  struct pair pair = pair_of(value, limit, dimension, style, false);
+  write_both(value_text, limit_text, &pair);
+}
+
+// ---- and what lies between them ----
+
+static const double close_share = 0.1;  // of the limit
+
+static enum dimension dimension_of_difference(enum dimension dimension) {
+  struct powers powers = dimension_row(dimension)->powers;
+  powers.point = 0;
+  return dimension_of_powers(powers);
+}
+
+// Degrees between two temperatures have no dimension of their own here: the unit of the two is written behind them.
+static void write_degrees(struct text *text, struct shape shape, double difference_si, int finer) {
+  number_write(text, fabs(difference_si) / shape.unit->factor, shape.step + finer, true);
+  text_printf(text, " %s", shape.unit->name);
+}
+
+// As fine as it takes to be exactly what it is: the difference of two printed figures is a round one.
+static void write_round(struct text *text, double value_si, enum dimension dimension, struct write_style style) {
+  struct shape shape = shape_for(value_si, dimension, style);
+  int finer = finer_within(style.finer), most = finer + 2 * MOST_FINER;
+  while (finer < most && compare(shown_si(shape, value_si, finer), value_si, 0) != STANDS_AT) finer++;
+  write_whole(text, shape, value_si, dimension, finer);
+}
+
+void unit_write_apart(struct text *value_text, struct text *limit_text, struct text *apart_text, double value,
+                      double limit, enum dimension dimension, struct write_style style) {
+  struct pair pair = pair_of(value, limit, dimension, style, fabs(value - limit) < close_share * fabs(limit));
+  write_both(value_text, limit_text, &pair);
+  double value_shown = shown_si(pair.value_shape, value, finer_than_nothing(pair.value_shape, value, pair.finer));
+  double limit_shown = shown_si(pair.limit_shape, limit, finer_than_nothing(pair.limit_shape, limit, pair.finer));
+  double apart = fabs(value_shown - limit_shown);
+  if (apart == 0) apart = fabs(value - limit);  // too little to be seen in the two
+  enum dimension of_difference = dimension_of_difference(dimension);
+  if (of_difference == DIMENSION_COUNT) {
+    write_degrees(apart_text, pair.value_shape, apart, pair.finer);
+    return;
   }
-  int finer = finer_within(style.finer), most = finer + MOST_FINER;
-  if (isfinite(value) && isfinite(limit) && compare(value, limit, 0) != STANDS_AT) {
-    while (finer < most && shown_alike(value_shape, value, limit_shape, limit, finer)) finer++;
-  }
-  write_whole(value_text, value_shape, value, dimension, finer);
-  write_whole(limit_text, limit_shape, limit, dimension, finer);
+  if (of_difference != dimension) style.unit = NULL;
+  write_round(apart_text, apart, of_difference, style);
 }

@@ -3,6 +3,8 @@
 #ifndef FOREBAY_DESIGN_H
 #define FOREBAY_DESIGN_H
 
+#include <stdbool.h>
+
 #include "forebay/problems.h"
 #include "forebay/text.h"
 
@@ -20,8 +22,8 @@ fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // The working behind a value: what = `spill "left lip".flow`, `left lip.flow`, or `lower.depth`. NULL: no such entity
-// or quantity, with the nearest in `problems`.
-fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, fb_problems *problems);
+// or quantity, with the nearest in `problems`. full: all of the working, back to what was written; else its upper levels.
+fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems);
 
 // A commented design to start from.
 const char *fb_starter_design(void);

@@ -86,7 +86,7 @@ static bool try_report(struct handles *handles) {
 }
 
 static bool try_explain(struct handles *handles) {
-  fb_text *text = fb_explain_new(handles->design, "lip.flow", FB_UNITS_US, handles->problems);
+  fb_text *text = fb_explain_new(handles->design, "lip.flow", FB_UNITS_US, true, handles->problems);
   fb_text_free(text);
   return text != NULL;
 }

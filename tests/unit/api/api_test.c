@@ -112,10 +112,10 @@ static void test_the_report_says_the_same_each_time(void **state) {
 
 static void test_units_follow_the_design_or_the_caller(void **state) {
   struct handles *handles = *state;
-  fb_text *us = fb_explain_new(handles->design, "tall.height", FB_UNITS_AS_DESIGNED, handles->problems);
-  fb_text *si = fb_explain_new(handles->design, "tall.height", FB_UNITS_SI, handles->problems);
+  fb_text *us = fb_explain_new(handles->design, "tall.height", FB_UNITS_AS_DESIGNED, false, handles->problems);
+  fb_text *si = fb_explain_new(handles->design, "tall.height", FB_UNITS_SI, false, handles->problems);
   assert_has(fb_text_bytes(us), "boulder \"tall\".height = 6 ft (given, line 3)\n");
-  assert_has(fb_text_bytes(si), "boulder \"tall\".height = 1.83 m (given, line 3)\n");
+  assert_has(fb_text_bytes(si), "boulder \"tall\".height = 1.83 m (given as \"6 ft\", line 3)\n");
   fb_text_free(us);
   fb_text_free(si);
 }
@@ -124,7 +124,7 @@ static void test_a_design_in_metric_prints_metric(void **state) {
   struct handles *handles = *state;
   fb_design *metric = design_of(
       "m.lua", "project { name = \"M\", units = \"si\" }\nsite { test_hole = \"5 ft\" }\n" POOL, handles->problems);
-  fb_text *text = fb_explain_new(metric, "site.test_hole", FB_UNITS_AS_DESIGNED, handles->problems);
+  fb_text *text = fb_explain_new(metric, "site.test_hole", FB_UNITS_AS_DESIGNED, false, handles->problems);
   assert_has(fb_text_bytes(text), "site.test_hole = 1.52 m");
   fb_text_free(text);
   fb_design_free(metric);
@@ -132,7 +132,7 @@ static void test_a_design_in_metric_prints_metric(void **state) {
 
 static void test_explaining_what_is_not_there_names_the_nearest(void **state) {
   struct handles *handles = *state;
-  assert_null(fb_explain_new(handles->design, "tall.hieght", FB_UNITS_US, handles->problems));
+  assert_null(fb_explain_new(handles->design, "tall.hieght", FB_UNITS_US, false, handles->problems));
   assert_int_equal(fb_problems_count(handles->problems), 1);
   const struct fb_problem *problem = fb_problems_at(handles->problems, 0);
   assert_string_equal(problem->right, "height");
@@ -255,8 +255,13 @@ static void test_a_starter_design_reads_and_reviews(void **state) {
   assert_int_equal(fb_review_counts(review).flagged + fb_review_counts(review).clear, 1);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_null(strstr(fb_text_bytes(text), "PROBLEMS"));
-  fb_text *flow = fb_explain_new(starter, "lip.flow", FB_UNITS_US, handles->problems);
+  fb_text *flow = fb_explain_new(starter, "lip.flow", FB_UNITS_US, false, handles->problems);
   assert_has(fb_text_bytes(flow), "spill \"lip\".flow = 1,");  // its pump reaches the bowl
+  fb_text *full = fb_explain_new(starter, "lip.flow", FB_UNITS_US, true, handles->problems);
+  assert_has(fb_text_bytes(flow), "for more; --full shows");
+  assert_null(strstr(fb_text_bytes(full), "for more; --full shows"));
+  assert_in_range(strlen(fb_text_bytes(full)), 2 * strlen(fb_text_bytes(flow)), SIZE_MAX);
+  fb_text_free(full);
   fb_text_free(flow);
   fb_text_free(text);
   fb_review_free(review);

@@ -11,17 +11,19 @@
 
 #include "unit/review/sample.h"
 
-static const char *explained(struct sample *sample, const char *path) {
+static const char *explained_in(struct sample *sample, const char *path, bool full) {
   struct explained what;
   struct text text = text_in(sample->arena);
   struct problems problems = problems_in(sample->arena);
   if (explain_find(sample->review.evaluation, path, &what, &problems)) {
-    explain_write(&text, sample->review.evaluation, what, UNITS_US);
+    explain_write(&text, sample->review.evaluation, what, UNITS_US, full);
   } else {
     problems_write(&text, &problems, 10);
   }
   return text_end(&text);
 }
+
+static const char *explained(struct sample *sample, const char *path) { return explained_in(sample, path, false); }
 
 static void test_a_quantity_with_its_working(void **state) {
   assert_string_equal(explained(*state, "boulder \"tall stone\".embedded_share"),
@@ -55,7 +57,7 @@ static void test_what_is_missing_is_named_at_the_end(void **state) {
                       "\n"
                       "Working\n"
                       "  boulder \"low stone\".embedment = not given\n"
-                      "  boulder \"low stone\".height = 24 in (given, line 4)\n"
+                      "  boulder \"low stone\".height = 24 in (given as \"2 ft\", line 4)\n"
                       "\n"
                       "Missing\n"
                       "  how deep its foot is set (boulder \"low stone\".embedment)\n");
@@ -68,11 +70,42 @@ static size_t times(const char *text, const char *piece) {
 }
 
 static void test_working_that_was_shown_is_not_shown_again(void **state) {
-  const char *text = explained(*state, "tall stone.top");
+  const char *text = explained_in(*state, "tall stone.top", true);
   assert_int_equal(times(text, "ground = 0 in"), 2);  // the stone's own, and the site's behind it
-  text = explained(*state, "project.stone_mass_high");
+  text = explained_in(*state, "project.stone_mass_high", true);
   assert_int_equal(times(text, "boulder \"tall stone\".mass_high = 2.3 ton"), 1);
   assert_int_equal(times(text, "boulder \"tall stone\".length = 30 in"), 1);
+}
+
+static void test_a_given_that_reads_otherwise_stands_as_written(void **state) {
+  struct sample *sample = *state;
+  sample_write(sample, SITE, ROW_site_test_hole, "30 in +/- 2 in", 9);
+  sample_write(sample, SITE, ROW_site_gate_width, "72 in", 9);
+  assert_string_equal(explained(sample, "site.test_hole"),
+                      "site.test_hole = 30 in (given as \"30 in +/- 2 in\", line 9)\n  depth of the test hole\n");
+  assert_string_equal(explained(sample, "site.gate_width"),
+                      "site.gate_width = 6 ft (given as \"72 in\", line 9)\n  narrowest way in, across\n");
+}
+
+static void test_in_short_two_levels_are_shown_and_the_rest_is_named(void **state) {
+  const char *text = explained(*state, "project.stone_mass_high");
+  assert_non_null(strstr(text, "  boulder \"tall stone\".mass_high = 2.3 ton (worked out)\n"));
+  assert_non_null(strstr(text, "    boulder \"tall stone\".length = 30 in (given, line 3)\n"));
+  assert_null(strstr(text, "not given"));  // what it went by without
+  struct sample *sample = *state;
+  int basin = store_add(sample->store, KIND_basin, "pool", 7);
+  sample_write(sample, basin, ROW_basin_rim, "0 in", 7);
+  sample_write(sample, basin, ROW_basin_depth, "24 in", 7);
+  int dig = store_add(sample->store, KIND_dig, "pit", 8);
+  sample_write(sample, dig, ROW_dig_of, "pool", 8);
+  store_settle(sample->store, &sample->found);
+  sample->review.evaluation = evaluation_in(sample->arena, sample->store, &sample->found);
+  const char *in_short = explained(sample, "project.loose_volume");
+  assert_non_null(strstr(in_short, "\n\xe2\x80\xa6 explain "));
+  assert_null(strstr(in_short, "dig \"pit\".of = "));
+  const char *full = explained_in(sample, "project.loose_volume", true);
+  assert_null(strstr(full, "\xe2\x80\xa6"));
+  assert_non_null(strstr(full, "dig \"pit\".of = basin \"pool\""));
 }
 
 static void test_every_form_of_a_path_leads_there(void **state) {
@@ -107,7 +140,7 @@ static void test_a_path_leads_through_references_lists_and_parts(void **state) {
 static void test_an_entity_as_a_whole(void **state) {
   const char *text = explained(*state, "wall \"back wall\"");
   assert_ptr_equal(strstr(text, "wall \"back wall\": a low block wall\n"), text);
-  assert_non_null(strstr(text, "  wall \"back wall\".footing_to_top = 3 ft 2 in (given, line 6)\n"));
+  assert_non_null(strstr(text, "  wall \"back wall\".footing_to_top = 3 ft 2 in (given as \"38 in\", line 6)\n"));
   assert_non_null(strstr(text, "  Not given: beside, embedment, base_pad, drain, above"));
 }
 
@@ -149,6 +182,8 @@ int main(void) {
       TEST(test_a_default_of_the_only_one_of_its_kind),
       TEST(test_what_is_missing_is_named_at_the_end),
       TEST(test_working_that_was_shown_is_not_shown_again),
+      TEST(test_a_given_that_reads_otherwise_stands_as_written),
+      TEST(test_in_short_two_levels_are_shown_and_the_rest_is_named),
       TEST(test_every_form_of_a_path_leads_there),
       TEST(test_a_path_leads_through_references_lists_and_parts),
       TEST(test_an_entity_as_a_whole),

@@ -46,6 +46,19 @@ static void test_a_label_takes_columns_and_paint_takes_none(void **state) {
   assert_finished(&page, true, "\x1b[1;31mHOLD 1  \x1b[0mabc\n    def ghi\n");
 }
 
+static void test_clauses_keep_together_where_they_fit(void **state) {
+  struct page page = page_in(*state, 30);
+  page_clauses(&page, 10, PAINT_BOLD, "NO DIG    ", "1 hold, 2 revise; 3 unanswered");
+  page_clauses(&page, 0, PAINT_BOLD, "NOTHING; ", "2 advise; 1 open. No permit: see below.");
+  page_clauses(&page, 0, PAINT_BOLD, "ALONE", "");
+  assert_finished(&page, false,
+                  "NO DIG    1 hold, 2 revise;\n"
+                  "          3 unanswered\n"
+                  "NOTHING; 2 advise; 1 open.\n"
+                  "No permit: see below.\n"
+                  "ALONE\n");
+}
+
 static void test_control_characters_are_shown_as_questions(void **state) {
   struct page page = page_in(*state, 40);
   page_wrap(&page, 0, 0, "a\x1b[31mb\x07 \xc2\x85 \xc3\x85");
@@ -64,6 +77,7 @@ int main(void) {
       TEST(test_lines_wrap_and_hang),
       TEST(test_headings_stand_apart_but_for_the_first),
       TEST(test_a_label_takes_columns_and_paint_takes_none),
+      TEST(test_clauses_keep_together_where_they_fit),
       TEST(test_control_characters_are_shown_as_questions),
       TEST(test_an_empty_page),
   };

@@ -69,9 +69,9 @@ static void test_ends_with_what_was_checked(void **state) {
 static void test_asks_first_for_what_holds_most(void **state) {
   assert_has(report_of(*state, us),
              "ANSWER FIRST\n"
-             "  1  site: public lines under the ground (utilities): located or not located\n"
+             "  1  public lines under the ground (utilities): site: located or not located\n"
              "     1 answer waits, 1 held\n"
-             "  2  boulder \"low stone\": how deep its foot is set (embedment)\n"
+             "  2  how deep its foot is set (embedment): boulder \"low stone\"\n"
              "     1 answer waits\n"
              "\n");
 }
@@ -82,6 +82,7 @@ static void test_an_unanswered_hold_names_what_is_missing_and_defers(void **stat
              "HOLD 1  Lines under the ground are located before digging\n"
              "    site: unanswered; missing: public lines under the ground (utilities)\n"
              "    A bucket in a gas or power line kills.\n"
+             "    Find out: site.utilities: located or not located\n"
              "    Caution: No digging, not by hand either, before the marks are on the ground.\n"
              "    Lives depend on this: local codes, licensed practice and the competent\n"
              "    person on site decide, not this report.\n"
@@ -104,16 +105,81 @@ static void test_a_doubtful_value_says_so(void **state) {
   assert_has(report_of(*state, us),
              "STONE\n"
              "HOLD 2  A wall this tall is an engineer's\n"
-             "    wall \"back wall\": bottom of the footing to the top is 4 ft 1 in, at most 4\n"
-             "      ft is allowed (1 in over); outside the tested range of its formula\n");
+             "    wall \"back wall\": bottom of the footing to the top is 4 ft 1 in (in doubt),\n"
+             "      at most 4 ft is allowed (1 in over)\n");
+  assert_has(report_of(*state, us),
+             "\nIn doubt: built on a value outside the tested range of its formula; forebay\n"
+             "explain names that value.\n");
+}
+
+static void make_low_stone_held(struct sample *sample) {
+  struct outcome *outcomes = arena_array(sample->arena, 6, sizeof *outcomes);
+  memcpy(outcomes, sample->review.outcomes, 6 * sizeof *outcomes);
+  outcomes[2].counts_as_held = true;
+  sample->review.outcomes = outcomes;
+}
+
+static void test_no_fix_is_offered_for_a_value_that_nobody_knows(void **state) {
+  struct sample *sample = *state;
+  make_low_stone_held(sample);
+  const char *report = report_of(sample, us);
+  assert_has(report,
+             "  A set stone has its foot in the ground\n"
+             "    boulder \"low stone\": unanswered; missing: how deep its foot is set\n"
+             "      (embedment)\n"
+             "    A stone that sits on the ground looks dropped, and frost and gravel move it.\n"
+             "    Find out: boulder \"low stone\".embedment: such as 2 ft 6 in\n"
+             "    [stone-shallow-set");
+  assert_has(report,
+             "      (11 in short)\n"
+             "    Why: as above, under the same title.\n"
+             "    Try: set it deeper, or choose a taller stone\n");
+}
+
+static void test_a_fix_beside_an_unanswered_one_is_for_what_is_flagged(void **state) {
+  struct sample *sample = *state;
+  make_low_stone_held(sample);
+  struct outcome *outcomes = arena_array(sample->arena, 2, sizeof *outcomes);
+  outcomes[0] = sample->review.outcomes[1];
+  outcomes[1] = sample->review.outcomes[2];
+  outcomes[0].severity = SEVERITY_HOLD;
+  sample->review.outcomes = outcomes;
+  sample->review.outcome_count = 2;
+  const char *report = report_of(sample, us);
+  assert_has(report,
+             "    Find out: boulder \"low stone\".embedment: such as 2 ft 6 in\n"
+             "    Try, for what is flagged: set it deeper, or choose a taller stone\n");
+  outcomes[0].try_words = "raise embedment to 12 in";
+  report = report_of(sample, us);
+  assert_has(report, "    Try: raise embedment to 12 in\n");
+  assert_lacks(report, "set it deeper");
+}
+
+static void test_clear_but_doubtful_takes_a_line_or_two(void **state) {
+  struct sample *sample = *state;
+  struct outcome *outcomes = arena_array(sample->arena, 1, sizeof *outcomes);
+  struct comparison *one = arena_alloc(sample->arena, sizeof *one);
+  *one = sample->review.outcomes[5].comparisons[0];
+  one->value = sample_inches(40);
+  one->satisfied = true;
+  outcomes[0] = sample->review.outcomes[5];
+  outcomes[0].sort = OUTCOME_CLEAR;
+  outcomes[0].comparisons = one;
+  sample->review.outcomes = outcomes;
+  sample->review.outcome_count = 1;
+  assert_has(report_of(sample, us),
+             "CLEAR, BUT IN DOUBT\n"
+             "  Each is built on a value outside the tested range of its formula; forebay\n"
+             "  explain names that value.\n"
+             "  back wall: bottom of the footing to the top 3 ft 4 in, at most 4 ft allowed\n"
+             "    [wall-needs-engineer]\n");
 }
 
 static void test_metric_shows_the_same_in_millimetres(void **state) {
-  // 6 in and 12 in are 152.4 mm and 304.8 mm; 49 in and 48 in are 1.2446 m and 1.2192 m.
+  // 6 in and 12 in are 152.4 mm and 304.8 mm, and what is printed adds up; 49 in and 48 in are 1.2446 m and 1.2192 m.
   const char *report = report_of(*state, (struct report_style){UNITS_SI, 120, false});
-  assert_has(report, "how deep its foot is set is 152 mm, at least 305 mm is asked (152 mm short)");
-  assert_has(report, "is 1.24 m, at most 1.22 m is allowed");
-  assert_has(report, "(25 mm over)");
+  assert_has(report, "how deep its foot is set is 152 mm, at least 305 mm is asked (153 mm short)");
+  assert_has(report, "is 1.245 m (in doubt), at most 1.219 m is allowed (26 mm over)");
 }
 
 static void test_says_what_was_decided_and_what_broke(void **state) {
@@ -185,8 +251,8 @@ static void test_nothing_held_is_no_permit(void **state) {
   sample->review.outcomes += 1;
   sample->review.outcome_count = 4;
   assert_has(report_of(sample, us),
-             "NOTHING HELD by the rules in force; 2 advise; 1 unanswered. This is not a permit\n"
-             "to dig: see the cautions.\n");
+             "NOTHING HELD by the rules in force; 2 advise; 1 unanswered.\n"
+             "This is not a permit to dig: see the cautions.\n");
 }
 
 static void test_an_incomplete_review_never_reads_as_nothing_held(void **state) {
@@ -195,9 +261,9 @@ static void test_an_incomplete_review_never_reads_as_nothing_held(void **state) 
   sample->review.outcome_count = 4;
   const char *report = report_of(sample, us);
   assert_has(report,
-             "THE REVIEW IS INCOMPLETE: nothing is held by the rules that could be used; 2\n"
-             "advise; 1 unanswered. This is not a permit to dig: see what could not be used,\n"
-             "and the cautions.\n");
+             "THE REVIEW IS INCOMPLETE: nothing is held by the rules that could be used;\n"
+             "2 advise; 1 unanswered.\n"
+             "This is not a permit to dig: see what could not be used, and the cautions.\n");
   assert_lacks(report, "NOTHING HELD");
 }
 
@@ -280,6 +346,9 @@ int main(void) {
       TEST(test_an_unanswered_hold_names_what_is_missing_and_defers),
       TEST(test_entities_of_one_rule_stand_under_one_heading_with_one_why),
       TEST(test_a_doubtful_value_says_so),
+      TEST(test_no_fix_is_offered_for_a_value_that_nobody_knows),
+      TEST(test_a_fix_beside_an_unanswered_one_is_for_what_is_flagged),
+      TEST(test_clear_but_doubtful_takes_a_line_or_two),
       TEST(test_metric_shows_the_same_in_millimetres),
       TEST(test_says_what_was_decided_and_what_broke),
       TEST(test_a_rule_explained_among_the_unusable_is_not_explained_twice),

@@ -134,7 +134,7 @@ static struct comparison numbers(enum sense sense, int entity, enum row_id row, 
 
 static void test_a_share_against_its_limit(void **state) {
   struct comparison one = numbers(SENSE_AT_LEAST, TALL, ROW_boulder_embedded_share, 6.0 / 72, 1.0 / 6);
-  assert_compared(*state, &one, "share of its height below ground is 8 %, at least 17 % is asked (8 % short)");
+  assert_compared(*state, &one, "share of its height below ground is 8 %, at least 17 % is asked (9 % short)");
 }
 
 static void test_value_and_limit_never_print_alike_when_flagged(void **state) {
@@ -144,6 +144,48 @@ static void test_value_and_limit_never_print_alike_when_flagged(void **state) {
   word_comparison(&words, wording, TALL, &one);
   assert_null(strstr(text_end(&words), "is 12 in, at least 12 in"));
   assert_null(strstr(text_end(&words), "(0 in short)"));
+}
+
+static void test_figures_that_are_close_are_shown_finer(void **state) {
+  struct comparison one = numbers(SENSE_AT_LEAST, TALL, ROW_boulder_embedded_share, 0.1538, 1.0 / 6);
+  assert_compared(*state, &one, "share of its height below ground is 15.4 %, at least 16.7 % is asked (1.3 % short)");
+}
+
+static void test_less_than_none_is_said_and_keeps_its_sign(void **state) {
+  struct comparison one =
+      numbers(SENSE_AT_LEAST, LOW, ROW_boulder_gravel_behind, sample_inches(-0.5), sample_inches(12));
+  assert_compared(
+      *state, &one,
+      "gravel between it and the bank is less than none (-1/2 in), at least 12 in is asked (12 1/2 in short)");
+  struct comparison level = numbers(SENSE_AT_LEAST, TALL, ROW_boulder_top, sample_inches(-4), 0);
+  assert_compared(*state, &level, "its top is -4 in, at least 0 in is asked (4 in short)");
+  struct comparison most = numbers(SENSE_AT_MOST, LOW, ROW_boulder_gravel_behind, sample_inches(-1), sample_inches(-2));
+  assert_compared(*state, &most, "gravel between it and the bank is -1 in, at most -2 in is allowed (1 in over)");
+}
+
+static void assert_find_out(struct sample *sample, int entity, enum row_id row, enum unit_system units,
+                            const char *expected) {
+  const struct wording *wording = us_of(sample);
+  word_find_out(&words, &(struct wording){wording->ev, units}, *sample_slot(sample, entity, row));
+  assert_string_equal(text_end(&words), expected);
+}
+
+static void test_what_to_find_out_is_choices_or_an_example(void **state) {
+  assert_find_out(*state, SITE, ROW_site_utilities, UNITS_US, "site.utilities: located or not located");
+  assert_find_out(*state, SITE, ROW_site_test_hole, UNITS_US, "site.test_hole: such as 2 ft 6 in");
+  assert_find_out(*state, LOW, ROW_boulder_embedment, UNITS_SI, "boulder \"low stone\".embedment: a length, in mm");
+  assert_find_out(*state, LOW, ROW_boulder_beside, UNITS_US, "boulder \"low stone\".beside: the name of a basin");
+  assert_find_out(*state, LOW, ROW_boulder_mass_high, UNITS_US,
+                  "boulder \"low stone\".mass_high: measure it on site, such as 2,900 lb");
+}
+
+static void test_a_clear_one_in_short(void **state) {
+  struct sample *sample = *state;
+  struct comparison one = numbers(SENSE_AT_MOST, WALL, ROW_wall_footing_to_top, sample_inches(38), sample_inches(48));
+  struct outcome outcome = sample_flag(WALL, WALL_HEIGHT, SEVERITY_HOLD, &one);
+  const struct wording *wording = us_of(sample);
+  word_outcome_short(&words, wording, &outcome);
+  assert_string_equal(text_end(&words), "bottom of the footing to the top 3 ft 2 in, at most 4 ft allowed");
 }
 
 static void test_a_satisfied_one_has_no_margin(void **state) {
@@ -227,6 +269,10 @@ int main(void) {
       TEST(test_sources_carry_their_mark_once),
       TEST(test_a_share_against_its_limit),
       TEST(test_value_and_limit_never_print_alike_when_flagged),
+      TEST(test_figures_that_are_close_are_shown_finer),
+      TEST(test_less_than_none_is_said_and_keeps_its_sign),
+      TEST(test_what_to_find_out_is_choices_or_an_example),
+      TEST(test_a_clear_one_in_short),
       TEST(test_a_satisfied_one_has_no_margin),
       TEST(test_a_remark_in_what_a_row_says_is_set_off),
       TEST(test_difference_of_elevations_is_a_length),

@@ -146,6 +146,32 @@ static void test_equally_awaited_givens_come_as_designed(void **state) {
   assert_int_equal(awaited[0].slot, store_slot(sample->store, TALL, ROW_boulder_gravel_height));
 }
 
+static void test_the_same_given_of_several_is_asked_for_at_once(void **state) {
+  struct sample *sample = *state;
+  const int both[] = {store_slot(sample->store, SCREEN, ROW_boulder_gravel_height),
+                      store_slot(sample->store, TALL, ROW_boulder_gravel_height)};
+  struct outcome outcomes[] = {
+      sample_unanswered(SHALLOW, SCREEN, both, false),
+      sample_unanswered(SHALLOW, TALL, &both[1], true),
+      sample_unanswered(GATE, SITE, sample_slot(sample, SITE, ROW_site_test_hole), true),
+      sample_unanswered(GATE, SITE, sample_slot(sample, SITE, ROW_site_utilities), false),
+  };
+  outcomes[0].root_count = outcomes[0].read_count = 2;
+  sample->review.outcomes = outcomes;
+  sample->review.outcome_count = 4;
+  size_t count;
+  const struct asked *asked = review_asked(&sample->review, &count);
+  assert_int_equal(count, 3);
+  assert_int_equal(asked[0].slot_count, 2);
+  assert_int_equal(asked[0].slots[0], both[1]);  // held, so before the other
+  assert_int_equal(asked[0].slots[1], both[0]);
+  assert_int_equal(asked[0].waiting, 2);  // the first outcome waits for both, and counts once
+  assert_int_equal(asked[0].held, 1);
+  assert_int_equal(asked[1].slots[0], store_slot(sample->store, SITE, ROW_site_test_hole));
+  assert_int_equal(asked[2].waiting, 1);
+  assert_int_equal(asked[2].held, 0);
+}
+
 static void test_asides_are_told_apart(void **state) {
   struct sample *sample = *state;
   size_t count;
@@ -221,6 +247,7 @@ int main(void) {
       TEST(test_an_outcome_that_broke_leaves_the_review_incomplete),
       TEST(test_what_holds_most_is_to_be_answered_first),
       TEST(test_equally_awaited_givens_come_as_designed),
+      TEST(test_the_same_given_of_several_is_asked_for_at_once),
       TEST(test_asides_are_told_apart),
       TEST(test_defaults_are_listed_when_something_read_them),
       TEST(test_the_order_list_leaves_out_what_nothing_brings),

@@ -53,6 +53,10 @@ static const struct row rows[] = {
     {25 * FT + 3.6 * IN, DIM_LENGTH, "25 ft 4 in", "7.71 m"},
     {1234 * FT, DIM_LENGTH, "1,234 ft", "376.12 m"},
     {0.01 * IN, DIM_LENGTH, "1/64 in", "0.3 mm"},
+    {IN / 16, DIM_LENGTH, "1/16 in", "2 mm"},
+    {1.3 * IN, DIM_LENGTH, "1 5/16 in", "33 mm"},
+    {1.98 * IN, DIM_LENGTH, "2 in", "50 mm"},
+    {2.3 * IN, DIM_LENGTH, "2 1/4 in", "58 mm"},
     {-2.25 * IN, DIM_LENGTH, "-2 1/4 in", "-57 mm"},
     {-4 * IN, DIM_ELEVATION, "-4 in", "-102 mm"},
     {1 * FT + 3.375 * IN, DIM_ELEVATION, "+1 ft 3 3/8 in", "+391 mm"},
@@ -77,6 +81,11 @@ static const struct row rows[] = {
     {0.59341194567807206, DIM_ANGLE, "34 deg from level", "34 deg from level"},
     {0.425, DIM_RATIO, "0.43", "0.43"},
     {-0.001, DIM_RATIO, "-0.001", "-0.001"},
+    {9.987, DIM_RATIO, "9.99", "9.99"},
+    {13.08, DIM_RATIO, "13.1", "13.1"},
+    {821.56, DIM_RATIO, "822", "822"},
+    {-821.56, DIM_RATIO, "-822", "-822"},
+    {1234.5, DIM_RATIO, "1,235", "1,235"},
     {3, DIM_COUNT, "3", "3"},
     {2.5, DIM_COUNT, "2.5", "2.5"},
     {288.70555555555555, DIM_TEMPERATURE, "60 degF", "16 degC"},
@@ -109,8 +118,8 @@ static const char *written(struct arena *arena, double value, enum dimension dim
 static void writes_for_people(void **state) {
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     const struct row *row = &rows[i];
-    assert_string_equal(written(*state, row->value, row->dimension, (struct write_style){UNITS_US, NULL, 0}), row->us);
-    assert_string_equal(written(*state, row->value, row->dimension, (struct write_style){UNITS_SI, NULL, 0}), row->si);
+    assert_string_equal(written(*state, row->value, row->dimension, (struct write_style){.system = UNITS_US}), row->us);
+    assert_string_equal(written(*state, row->value, row->dimension, (struct write_style){.system = UNITS_SI}), row->si);
   }
 }
 
@@ -124,7 +133,8 @@ static void writes_in_the_unit_asked_for(void **state) {
   } asked[] = {
       {6.9 * FT, DIM_LENGTH, "ft", 0, "6.9 ft"},
       {82.8 * IN, DIM_LENGTH, "in", 0, "82 3/4 in"},
-      {1.3 * IN, DIM_LENGTH, "in", 2, "1 5/16 in"},
+      {2.3 * IN, DIM_LENGTH, "in", 2, "2 5/16 in"},
+      {1.3 * IN, DIM_LENGTH, "in", 2, "1 19/64 in"},
       {0.42, DIM_RATIO, "%", 0, "42 %"},
       {0.42, DIM_RATIO, "%", 1, "42.0 %"},
       {3, DIM_VOLUME, "yd3", 0, "3.9 yd3"},
@@ -138,10 +148,21 @@ static void writes_in_the_unit_asked_for(void **state) {
   };
   for (size_t i = 0; i < sizeof asked / sizeof *asked; i++) {
     const struct unit *unit = unit_named(asked[i].unit, strlen(asked[i].unit));
-    assert_string_equal(
-        written(*state, asked[i].value, asked[i].dimension, (struct write_style){UNITS_US, unit, asked[i].finer}),
-        asked[i].expected);
+    assert_string_equal(written(*state, asked[i].value, asked[i].dimension,
+                                (struct write_style){.unit = unit, .finer = asked[i].finer}),
+                        asked[i].expected);
   }
+}
+
+static void bores_in_decimals(void **state) {
+  // ASTM D1785, schedule 40: 1 1/2 in is 1.610 in wide inside, 2 in is 2.067 in (as in the catalogue's table).
+  const struct unit *inch = unit_named("in", 2), *millimetre = unit_named("mm", 2);
+  const struct write_style us = {.unit = inch, .decimal = true};
+  assert_string_equal(written(*state, 1.610 * IN, DIM_LENGTH, us), "1.61 in");
+  assert_string_equal(written(*state, 2.067 * IN, DIM_LENGTH, us), "2.07 in");
+  assert_string_equal(written(*state, 40 * IN, DIM_LENGTH, (struct write_style){.decimal = true}), "40.00 in");
+  const struct write_style si = {.system = UNITS_SI, .unit = millimetre, .decimal = true};
+  assert_string_equal(written(*state, 1.610 * IN, DIM_LENGTH, si), "41 mm");
 }
 
 static void finer_steps(void **state) {
@@ -175,15 +196,48 @@ static void a_value_beside_its_limit(void **state) {
       {1.4999, 1.5, DIM_SLOPE, UNITS_US, "1.4999H:1V", "1.5H:1V"},
       {3 * GPH, 0, DIM_FLOW, UNITS_US, "3 gal/h", "0 gal/h"},
       {1504 * GPH, 1500 * GPH, DIM_FLOW, UNITS_US, "1,504 gal/h", "1,500 gal/h"},
+      {821.56, 2, DIM_RATIO, UNITS_US, "822", "2.00"},
+      {18.7 * 231 * IN * IN * IN, 0, DIM_VOLUME, UNITS_US, "19 gal", "0 gal"},
       {NAN, 1, DIM_RATIO, UNITS_US, "not known", "1.00"},
       {1 + 1e-8, 1, DIM_RATIO, UNITS_US, "1.00000001", "1.00000000"},
   };
   for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++) {
     struct text value = text_in(*state), limit = text_in(*state);
     unit_write_pair(&value, &limit, pairs[i].value, pairs[i].limit, pairs[i].dimension,
-                    (struct write_style){pairs[i].system, NULL, 0});
+                    (struct write_style){.system = pairs[i].system});
     assert_string_equal(text_end(&value), pairs[i].value_text);
     assert_string_equal(text_end(&limit), pairs[i].limit_text);
+  }
+}
+
+static void how_far_two_are_apart(void **state) {
+  static const struct {
+    double value, limit;
+    enum dimension dimension;
+    const char *unit;
+    const char *value_text, *limit_text, *apart_text;
+  } apart_rows[] = {
+      {0.1538, 1.0 / 6, DIM_RATIO, "%", "15.4 %", "16.7 %", "1.3 %"},
+      {1.0 / 12, 1.0 / 6, DIM_RATIO, "%", "8 %", "17 %", "9 %"},
+      {0.0667, 0.3333, DIM_RATIO, "", "0.07", "0.33", "0.26"},
+      {821.56, 2, DIM_RATIO, "", "822", "2.00", "820"},
+      {6 * IN, 12 * IN, DIM_LENGTH, "in", "6 in", "12 in", "6 in"},
+      {0.7 * IN, 12.3 * IN, DIM_LENGTH, "in", "11/16 in", "12 1/4 in", "11 9/16 in"},
+      {11.8 * IN, 12 * IN, DIM_LENGTH, "in", "11 3/4 in", "12 in", "1/4 in"},
+      {40.2 * IN, 5.3 * IN, DIM_LENGTH, NULL, "3 ft 4 in", "5 1/4 in", "34 3/4 in"},
+      {-4 * IN, 2 * IN, DIM_ELEVATION, NULL, "-4 in", "+2 in", "6 in"},
+      {1934 * LB, 1900 * LB, DIM_MASS, NULL, "1,934 lb", "1,900 lb", "34 lb"},
+      {3000 * LB, 2400 * LB, DIM_MASS, NULL, "1.5 ton", "1.2 ton", "600 lb"},
+      {1.2446, 1.2192, DIM_LENGTH, "mm", "1,244.6 mm", "1,219.2 mm", "25.4 mm"},
+      {273.15 + 30, 273.15 + 20, DIM_TEMPERATURE, "degC", "30.0 degC", "20.0 degC", "10.0 degC"},
+  };
+  for (size_t i = 0; i < sizeof apart_rows / sizeof *apart_rows; i++) {
+    struct text value = text_in(*state), limit = text_in(*state), apart = text_in(*state);
+    struct write_style style = {.unit = apart_rows[i].unit ? unit_named(apart_rows[i].unit, strlen(apart_rows[i].unit)) : NULL};
+    unit_write_apart(&value, &limit, &apart, apart_rows[i].value, apart_rows[i].limit, apart_rows[i].dimension, style);
+    assert_string_equal(text_end(&value), apart_rows[i].value_text);
+    assert_string_equal(text_end(&limit), apart_rows[i].limit_text);
+    assert_string_equal(text_end(&apart), apart_rows[i].apart_text);
   }
 }
 
@@ -257,6 +311,28 @@ static void exact_texts_are_what_people_write(void **state) {
   }
 }
 
+// What is printed adds up: the three texts, read back, are each other's difference.
+static void what_is_printed_adds_up(void **state) {
+  static const enum dimension dimensions[] = {DIM_LENGTH, DIM_ELEVATION, DIM_RATIO, DIM_MASS,
+                                              DIM_FLOW,   DIM_VOLUME,    DIM_AREA,  DIM_SPEED};
+  static const double largest[] = {30, 5, 900, 5000, 0.02, 20, 90, 9};
+  uint64_t seed = 17;
+  for (int i = 0; i < 20000; i++) {
+    size_t k = next_random(&seed) % (sizeof dimensions / sizeof *dimensions);
+    double value = (double)(next_random(&seed) >> 11) * 0x1p-53 * largest[k];
+    double limit = (double)(next_random(&seed) >> 11) * 0x1p-53 * (i % 2 ? largest[k] : 2 * value);
+    struct text texts[3] = {text_in(*state), text_in(*state), text_in(*state)};
+    struct write_style style = {.system = next_random(&seed) % 2 ? UNITS_US : UNITS_SI};
+    unit_write_apart(&texts[0], &texts[1], &texts[2], value, limit, dimensions[k], style);
+    enum dimension apart_in = dimensions[k] == DIM_ELEVATION ? DIM_LENGTH : dimensions[k];
+    double shown = fabs(read_back(*state, text_end(&texts[0]), dimensions[k]) -
+                        read_back(*state, text_end(&texts[1]), dimensions[k]));
+    double apart = read_back(*state, text_end(&texts[2]), apart_in);
+    if (fabs(shown - apart) > 1e-8 * fmax(value, limit))
+      fail_msg("%s, %s: %s", text_end(&texts[0]), text_end(&texts[1]), text_end(&texts[2]));
+  }
+}
+
 // The step that a text promises: read back it is within half of it.
 static void texts_read_back_within_their_step(void **state) {
   static const struct {
@@ -264,7 +340,8 @@ static void texts_read_back_within_their_step(void **state) {
     enum unit_system system;
     double from, to, step;
   } promises[] = {
-      {DIM_LENGTH, UNITS_US, 1 * IN, 3 * FT, IN / 4},
+      {DIM_LENGTH, UNITS_US, 0.1 * IN, 2 * IN, IN / 16},
+      {DIM_LENGTH, UNITS_US, 2 * IN, 3 * FT, IN / 4},
       {DIM_LENGTH, UNITS_US, 3 * FT, 20 * FT, IN / 2},
       {DIM_LENGTH, UNITS_US, 20 * FT, 500 * FT, IN},
       {DIM_LENGTH, UNITS_SI, 0.01, 1, 0.001},
@@ -291,7 +368,8 @@ static void texts_read_back_within_their_step(void **state) {
     double share = (double)(next_random(&seed) >> 11) * 0x1p-53;
     double value = promises[k].from + share * (promises[k].to - promises[k].from);
     if (promises[k].dimension == DIM_ELEVATION && next_random(&seed) % 2) value = -value;
-    const char *text = written(*state, value, promises[k].dimension, (struct write_style){promises[k].system, NULL, 0});
+    const char *text =
+        written(*state, value, promises[k].dimension, (struct write_style){.system = promises[k].system});
     double found = read_back(*state, text, promises[k].dimension);
     // A report rounds to 10 digits before it rounds to the step.
     if (fabs(found - value) > promises[k].step * 0.5 + 1e-9 * fabs(value))
@@ -328,7 +406,8 @@ static void nothing_stops_it(void **state) {
     memcpy(&value, &bits, sizeof value);
     struct text text = text_in(*state), limit = text_in(*state);
     enum dimension dimension = (enum dimension)(next_random(&seed) % DIMENSION_COUNT);
-    struct write_style style = {next_random(&seed) % 2 ? UNITS_US : UNITS_SI, NULL, (int)(next_random(&seed) % 9)};
+    struct write_style style = {.system = next_random(&seed) % 2 ? UNITS_US : UNITS_SI,
+                                .finer = (int)(next_random(&seed) % 9)};
     unit_write(&text, value, dimension, style);
     unit_write_pair(&text, &limit, value, nextafter(value, 0), dimension, style);
     unit_write_exact(&text, value, dimension, style.system);
@@ -340,10 +419,13 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test_setup_teardown(writes_for_people, start, finish),
       cmocka_unit_test_setup_teardown(writes_in_the_unit_asked_for, start, finish),
+      cmocka_unit_test_setup_teardown(bores_in_decimals, start, finish),
       cmocka_unit_test_setup_teardown(finer_steps, start, finish),
       cmocka_unit_test_setup_teardown(a_value_beside_its_limit, start, finish),
+      cmocka_unit_test_setup_teardown(how_far_two_are_apart, start, finish),
       cmocka_unit_test_setup_teardown(exact_texts_read_back, start, finish),
       cmocka_unit_test_setup_teardown(exact_texts_are_what_people_write, start, finish),
+      cmocka_unit_test_setup_teardown(what_is_printed_adds_up, start, finish),
       cmocka_unit_test_setup_teardown(texts_read_back_within_their_step, start, finish),
       cmocka_unit_test_setup_teardown(powers_without_a_name, start, finish),
       cmocka_unit_test_setup_teardown(nothing_stops_it, start, finish),
