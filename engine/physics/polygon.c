@@ -213,16 +213,35 @@ static const GEOSCoordSequence *outer_ring(GEOSContextHandle_t geos, const GEOSG
   return ring ? GEOSGeom_getCoordSeq_r(geos, ring) : NULL;
 }
 
-size_t polygon_ring(const struct polygon *polygon, size_t piece, struct polygon_point *into, size_t room) {
-  if (piece >= polygon_pieces(polygon)) return 0;
-  const GEOSCoordSequence *ring = outer_ring(polygon->geos, polygon->shape, piece);
+// Points of a ring without the last, which repeats the first.
+static size_t ring_points(GEOSContextHandle_t geos, const GEOSCoordSequence *ring, struct polygon_point *into,
+                          size_t room) {
   unsigned size = 0;
-  if (!ring || !GEOSCoordSeq_getSize_r(polygon->geos, ring, &size) || size < 2) return 0;
+  if (!ring || !GEOSCoordSeq_getSize_r(geos, ring, &size) || size < 2) return 0;
   const size_t count = size - 1;
   for (unsigned i = 0; i < count && i < room; i++) {
-    if (!GEOSCoordSeq_getXY_r(polygon->geos, ring, i, &into[i].x, &into[i].y)) return 0;
+    if (!GEOSCoordSeq_getXY_r(geos, ring, i, &into[i].x, &into[i].y)) return 0;
   }
   return count;
+}
+
+size_t polygon_ring(const struct polygon *polygon, size_t piece, struct polygon_point *into, size_t room) {
+  if (piece >= polygon_pieces(polygon)) return 0;
+  return ring_points(polygon->geos, outer_ring(polygon->geos, polygon->shape, piece), into, room);
+}
+
+size_t polygon_holes(const struct polygon *polygon, size_t piece) {
+  if (piece >= polygon_pieces(polygon)) return 0;
+  const int holes =
+      GEOSGetNumInteriorRings_r(polygon->geos, GEOSGetGeometryN_r(polygon->geos, polygon->shape, (int)piece));
+  return holes > 0 ? (size_t)holes : 0;
+}
+
+size_t polygon_hole(const struct polygon *polygon, size_t piece, size_t hole, struct polygon_point *into, size_t room) {
+  if (hole >= polygon_holes(polygon, piece)) return 0;
+  const GEOSGeometry *part = GEOSGetGeometryN_r(polygon->geos, polygon->shape, (int)piece);
+  const GEOSGeometry *ring = GEOSGetInteriorRingN_r(polygon->geos, part, (int)hole);
+  return ring_points(polygon->geos, GEOSGeom_getCoordSeq_r(polygon->geos, ring), into, room);
 }
 
 static double distance_between(struct polygon_point a, struct polygon_point b) { return hypot(b.x - a.x, b.y - a.y); }

@@ -59,6 +59,8 @@ struct polygon *polygon_inset_new(const struct polygon *polygon, double distance
 size_t polygon_pieces(const struct polygon *polygon);
 // Outer ring of a piece without repeating its first point. Gives the number of points; writes at most `room` of them.
 size_t polygon_ring(const struct polygon *polygon, size_t piece, struct polygon_point *into, size_t room);
+size_t polygon_holes(const struct polygon *polygon, size_t piece);
+size_t polygon_hole(const struct polygon *polygon, size_t piece, size_t hole, struct polygon_point *into, size_t room);
 
 // An outline with its insets kept: each distance is worked out once (POLYGON_PROFILE_KEEPS latest). Not for two
 // threads.

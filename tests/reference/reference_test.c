@@ -9,13 +9,16 @@
 #include <dirent.h>
 
 #include "adapters/ground_side.h"
+#include "adapters/network_side.h"
 #include "adapters/row.h"
+#include "adapters/site_side.h"
+#include "adapters/stone_side.h"
 #include "adapters/water_side.h"
 
 static const struct adapter {
   const char *function;
   double (*work)(struct row *row);
-} ADAPTERS[] = {WATER_SIDE, GROUND_SIDE};
+} ADAPTERS[] = {WATER_SIDE, GROUND_SIDE, STONE_SIDE, SITE_SIDE, NETWORK_SIDE};
 
 static const char *const MARKS[] = {"seen", "second hand", "computed", "from memory", "common practice"};
 enum { MARK_COUNT = sizeof MARKS / sizeof *MARKS };

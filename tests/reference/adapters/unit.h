@@ -64,7 +64,39 @@ static const struct unit {
              {"hp", 550 * LBF *FT, 0},
              {"deg", DEG, 0},
              {"%", 0.01, 0},
-             {"ft/(gal/min)", FT / (GAL / 60), 0}};
+             {"ft/(gal/min)", FT / (GAL / 60), 0},
+             {"acre", 43560 * FT *FT, 0},
+             {"mi2", 5280 * 5280 * FT *FT, 0},
+             {"min", 60, 0},
+             {"h", 3600, 0},
+             {"day", 86400, 0},
+             {"in/h", IN / 3600, 0},
+             {"mm/h", 1e-3 / 3600, 0},
+             {"in/day", IN / 86400, 0},
+             {"mm/day", 1e-3 / 86400, 0},
+             {"km/h", 1 / 3.6, 0},
+             {"mi/h", 5280 * FT / 3600, 0},
+             {"ft/min", FT / 60, 0},
+             {"mmHg", 101325.0 / 760, 0},
+             {"inHg", 25.4 * 101325 / 760, 0},
+             {"Btu/lb", 2326, 0},  // international table
+             {"lb/h/ft2", LB / 3600 / (FT * FT), 0},
+             {"lb/ft2", LB / (FT * FT), 0},
+             {"lbf.ft", LBF *FT, 0},
+             {"lbf.ft/ft", LBF, 0},
+             {"psf/ft", LBF / (FT * FT) / FT, 0},
+             {"t/m3", 1e3, 0},
+             {"t/m2", 9806.65, 0},  // metric tons of force
+             {"mg/L", 1e-3, 0},
+             {"g", 1e-3, 0},
+             {"V", 1, 0},
+             {"A", 1, 0},
+             {"kV", 1e3, 0},
+             {"ohm/kft", 1 / (1000 * FT), 0},
+             {"cmil", 3.14159265358979323846 / 4 * 1e-6 * IN *IN, 0},
+             {"ohm.cmil/ft", 3.14159265358979323846 / 4 * 1e-6 * IN *IN / FT, 0},
+             {"kWh", 3.6e6, 0},
+             {"Kday", 86400, 0}};
 
 static const struct unit *unit_named(const char *name) {
   for (size_t i = 0; i < sizeof UNITS / sizeof *UNITS; i++) {

@@ -51,10 +51,8 @@ static inline size_t rig_link(struct rig *rig, struct network_link link) {
 }
 
 static inline size_t rig_pipe(struct rig *rig, size_t from, size_t to, double length, double bore) {
-  return rig_link(rig, (struct network_link){.from = from,
-                                             .to = to,
-                                             .law = NETWORK_PIPE,
-                                             .pipe = {{length, bore, 1.5e-6, 1.5}, 1}});
+  return rig_link(rig, (struct network_link){
+                           .from = from, .to = to, .law = NETWORK_PIPE, .pipe = {{length, bore, 1.5e-6, 1.5}, 1}});
 }
 
 static inline size_t rig_outlet(struct rig *rig, size_t from, double at, double length, double bore) {
@@ -73,10 +71,10 @@ static inline size_t rig_power(struct rig *rig, size_t from, size_t to, double r
 }
 
 static inline size_t rig_pump(struct rig *rig, size_t from, size_t to, const struct pump_point *points, size_t count) {
-  return rig_link(rig, (struct network_link){.from = from,
-                                             .to = to,
-                                             .law = NETWORK_PUMP,
-                                             .pump = {.curve = {points, count, 1}, .k = 5, .bore = 0.04}});
+  return rig_link(
+      rig,
+      (struct network_link){
+          .from = from, .to = to, .law = NETWORK_PUMP, .pump = {.curve = {points, count, 1}, .k = 5, .bore = 0.04}});
 }
 
 static inline size_t rig_lip(struct rig *rig, size_t from, size_t to, double crest, double width) {
