@@ -12,6 +12,7 @@ LAYERS = base units physics script catalogue design quantities review rulebook r
 
 PREFIX ?= /usr/local
 BUILD ?= build
+OBJCOPY ?= objcopy
 DEMO ?= projects/stone-court.lua
 
 # Debian packages; a|b: either will do, the first is installed.
@@ -51,6 +52,7 @@ TEST_FOLDERS = tests/unit/* tests/reference tests/designs tests/rules tests/cli 
 TEST_SOURCES := $(sort $(wildcard $(addsuffix /*_test.c,$(TEST_FOLDERS))))
 TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh)) tests/layers tests/luacheck
 only = $(if $(ONLY),$(foreach t,$1,$(if $(findstring $(ONLY),$t),$t)),$1)
+FUZZED = $(patsubst %.c,$(BUILD)/%.o,$(call only,$(wildcard tests/fuzz/*.c)))  # compiled, so that they stay right
 TESTS = $(patsubst %.c,$(BUILD)/%,$(call only,$(TEST_SOURCES)))
 
 HEADERS = $(wildcard include/forebay/*.h)
@@ -101,36 +103,48 @@ $(COMMAND): $(MAIN) $(ENGINE)
 	$(QUIET)$(CC) $(LINK_FLAGS) -o $@ $^ $(PACKAGES_LIBS) -lm
 
 # What others link shows the names that begin with fb_ and no more.
-$(BUILD)/libforebay.a: $(PUBLIC) $(BUILD)/objects
-	@rm -f $@; echo 'ar $@'
-	$(QUIET)$(CC) -nostdlib -r -o $(BUILD)/libforebay.o $(filter %.o,$^)
-	$(QUIET)objcopy --wildcard --keep-global-symbol='fb_*' $(BUILD)/libforebay.o
-	$(QUIET)$(AR) rcs $@ $(BUILD)/libforebay.o
+$(BUILD)/libforebay.o: $(PUBLIC) $(BUILD)/objects
+	$(QUIET)$(CC) -nostdlib -r -o $@ $(filter %.o,$^)
+	$(QUIET)$(OBJCOPY) --wildcard --keep-global-symbol='fb_*' $@
 
-$(SHARED): $(PUBLIC) $(BUILD)/objects
-	@echo 'link $@'; echo 'FOREBAY_0 { global: fb_*; local: *; };' > $(BUILD)/exports.map
+$(BUILD)/libforebay.a: $(BUILD)/libforebay.o
+	@rm -f $@; echo 'ar $@'
+	$(QUIET)$(AR) rcs $@ $<
+
+$(BUILD)/exports.map: FOREBAY_EXPORTS = FOREBAY_0 { global: fb_*; local: *; };
+$(BUILD)/exports.map: FORCE
+	$(call keep,$(FOREBAY_EXPORTS))
+
+$(SHARED): $(PUBLIC) $(BUILD)/objects $(BUILD)/exports.map
+	@echo 'link $@'
 	$(QUIET)$(CC) -shared -Wl,-soname,$(SONAME) -Wl,--version-script=$(BUILD)/exports.map -Wl,-z,defs $(LINK_FLAGS) \
 	  -o $@ $(filter %.o,$^) $(PACKAGES_LIBS) -lm
 
-$(BUILD)/libforebay.so: $(SHARED)
-	@ln -sf $(<F) $(BUILD)/$(SONAME)
-	@ln -sf $(SONAME) $@
+$(BUILD)/$(SONAME): $(SHARED)
+	@ln -sf $(<F) $@
+
+$(BUILD)/libforebay.so: $(BUILD)/$(SONAME)
+	@ln -sf $(<F) $@
 
 -include $(OBJECTS:.o=.d)
 
 # --- testing
 
-tests: $(COMMAND) $(TESTS)
+tests: $(COMMAND) $(TESTS) $(FUZZED)
 
 $(BUILD)/tests/%: tests/%.c $(ENGINE) $(BUILD)/flags
 	@mkdir -p $(@D); echo 'cc $@'
 	$(QUIET)$(COMPILE) -Itests -DFOREBAY_ROOT='"$(CURDIR)"' -MMD -MP -MF $@.d $(LINK_FLAGS) -o $@ $< \
 	  $(ENGINE) $(PACKAGES_LIBS) $(TEST_LIBS) -lm
 
+$(BUILD)/tests/fuzz/%.o: tests/fuzz/%.c $(BUILD)/flags
+	@mkdir -p $(@D); echo 'cc $@'
+	$(QUIET)$(COMPILE) -MMD -MP -c -o $@ $<
+
 TEST_LIBS = -lcmocka -ludunits2
 $(BUILD)/tests/bench/%: TEST_LIBS =
 
--include $(TESTS:%=%.d) $(BUILD)/tests/bench/review.d
+-include $(TESTS:%=%.d) $(FUZZED:.o=.d) $(BUILD)/tests/bench/review.d
 
 test: deps-test | $(filter all demo,$(MAKECMDGOALS))
 	+@failed=; \

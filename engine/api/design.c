@@ -33,6 +33,8 @@ fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems) {
   return NULL;
 }
 
+void fb_fix_hash_seed(void) { design_fix_hash_seed(); }
+
 void fb_design_free(fb_design *design) {
   if (design) arena_free(design->arena);
 }
@@ -56,11 +58,12 @@ struct explaining {
 
 static bool explain(struct text *text, void *with) {
   const struct explaining *order = with;
-  struct problems found = problems_in(text->arena), circular = problems_in(text->arena);
-  struct evaluation *ev = evaluation_in(text->arena, order->design->store, &circular);
+  struct problems found = problems_in(text->arena);
+  struct evaluation *ev = evaluation_in(text->arena, order->design->store, &found);
   struct explained what;
   bool is_there = explain_find(ev, order->what, &what, &found);
   if (is_there) explain_write(text, ev, what, order->units, order->full);
+  problems_sort(&found);
   problems_hand_over(order->problems, &found);
   return is_there;
 }

@@ -41,7 +41,7 @@ struct fb_review {
   struct review review;
   const struct fb_design *design;
   const struct fb_rulebook *rulebook;
-  bool *spent;  // memory ran out in the middle of its evaluation, which cannot be used any more
+  bool spent;  // memory ran out in the middle of its evaluation, which cannot be used any more
 };
 
 // Copies what was found to the caller's problems, which may be NULL; memory running out there is noted there.

@@ -20,7 +20,6 @@ static void judge(struct arena *arena, void *with) {
   struct problems *found = arena_alloc(arena, sizeof *found);
   *found = problems_in(arena);
   *made = (fb_review){.arena = arena, .design = order->design, .rulebook = order->rulebook};
-  made->spent = arena_alloc(arena, sizeof *made->spent);
   made->review = (struct review){.arena = arena, .problems = found};
   rulebook_judge(order->rulebook->rulebook, evaluation_in(arena, order->design->store, found), &made->review,
                  order->watch);
@@ -59,7 +58,7 @@ struct fb_counts fb_review_counts(const fb_review *review) {
 }
 
 struct reporting {
-  const fb_review *review;
+  fb_review *review;
   const struct fb_report_style *style;
 };
 
@@ -90,12 +89,12 @@ static bool report(struct text *text, void *with) {
   return true;
 }
 
-fb_text *fb_report_text_new(const fb_review *review, const struct fb_report_style *style) {
+fb_text *fb_report_text_new(fb_review *review, const struct fb_report_style *style) {
   static const struct fb_report_style plain = {.units = FB_UNITS_AS_DESIGNED};
-  if (*review->spent) return NULL;
+  if (review->spent) return NULL;
   struct reporting order = {review, style ? style : &plain};
   struct beside beside = {.arena = review->arena};
   fb_text *text = text_filled(&beside, report, &order, NULL);
-  *review->spent = beside.gave_up;
+  review->spent = beside.gave_up;
   return text;
 }

@@ -116,7 +116,7 @@ static bool describe(struct text *text, void *with) {
   return rulebook_describe(order->rulebook, order->id, text) || fail_unknown(text, order);
 }
 
-fb_text *fb_rulebook_text_new(const fb_rulebook *rulebook, const char *id, fb_problems *problems) {
+fb_text *fb_rulebook_text_new(fb_rulebook *rulebook, const char *id, fb_problems *problems) {
   struct describing order = {rulebook->rulebook, id, problems};
   struct beside beside = {.arena = rulebook->arena};
   return text_filled(&beside, describe, &order, problems);

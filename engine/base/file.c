@@ -40,10 +40,15 @@ static int open_plain(struct problems *problems, const char *path) {
     return -1;
   }
   struct stat status;
-  if (fstat(file, &status) == 0 && S_ISREG(status.st_mode)) return file;
+  int cause = fstat(file, &status) == 0 ? 0 : errno;
+  if (!cause && S_ISREG(status.st_mode)) return file;
   close(file);
-  add(problems, path, S_ISDIR(status.st_mode) ? "this is a folder, a file is asked for" : "this is not a plain file",
-      0);
+  bool folder = !cause && S_ISDIR(status.st_mode);
+  add(problems, path,
+      cause    ? "the file cannot be looked at"
+      : folder ? "this is a folder, a file is asked for"
+               : "this is not a plain file",
+      cause);
   return -1;
 }
 

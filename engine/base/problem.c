@@ -2,6 +2,7 @@
 #include "base/problem.h"
 
 #include <stdbool.h>
+#include <stdint.h>
 #include <string.h>
 
 enum { LONGEST_QUOTE = 80 };
@@ -53,53 +54,42 @@ void problems_sort(struct problems *problems) {
 
 // Control characters would break the line, or drive a terminal.
 static void write_visible(struct text *text, const char *words, size_t most) {
-  size_t length = 0;
-  for (; length < most && words[length]; length++) {
-    unsigned char c = (unsigned char)words[length];
-    if (c < 0x20 || c == 0x7F) {
-      text_add_char(text, c == '\n' || c == '\t' ? ' ' : '?');
-    } else {
-      text_add_char(text, (char)c);
-    }
+  size_t length = strlen(words), cut = text_cut(words, length, most);
+  for (size_t i = 0; i < cut;) {
+    size_t control = text_control(words + i, cut - i);
+    bool blank = words[i] == '\n' || words[i] == '\t';
+    text_add_char(text, !control ? words[i] : blank ? ' ' : '?');
+    i += control ? control : 1;
   }
-  if (words[length]) text_add(text, "...");
+  if (cut < length) text_add(text, "...");
 }
 
 static void write_place(struct text *text, const struct place *at) {
   if (!at->file) return;
-  write_visible(text, at->file, (size_t)-1);
+  write_visible(text, at->file, SIZE_MAX);
   if (at->line > 0) text_printf(text, ":%d", at->line);
   text_add(text, ": ");
-}
-
-// Cut at the start of a character: the last whole one within the longest quote.
-static size_t quote_length(const char *words) {
-  size_t length = strlen(words);
-  if (length <= LONGEST_QUOTE) return length;
-  size_t cut = LONGEST_QUOTE;
-  while (cut > 0 && ((unsigned char)words[cut] & 0xC0) == 0x80) cut--;
-  return cut;
 }
 
 void problem_write(struct text *text, const struct problem *problem) {
   write_place(text, &problem->at);
   if (problem->where) {
-    write_visible(text, problem->where, (size_t)-1);
+    write_visible(text, problem->where, SIZE_MAX);
     text_add(text, ": ");
   }
-  write_visible(text, problem->said ? problem->said : "something is wrong", (size_t)-1);
+  write_visible(text, problem->said ? problem->said : "something is wrong", SIZE_MAX);
   if (problem->read) {
     text_add(text, "; read \"");
-    write_visible(text, problem->read, quote_length(problem->read));
+    write_visible(text, problem->read, LONGEST_QUOTE);
     text_add(text, "\"");
   }
   if (problem->right) {
     text_add(text, "; write ");
-    write_visible(text, problem->right, (size_t)-1);
+    write_visible(text, problem->right, SIZE_MAX);
   }
   if (problem->cause) {
     text_add(text, "\n    ");
-    write_visible(text, problem->cause, (size_t)-1);
+    write_visible(text, problem->cause, SIZE_MAX);
   }
 }
 

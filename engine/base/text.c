@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "base/text.h"
 
-#include <stdarg.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -47,24 +46,47 @@ void text_add_many(struct text *text, char c, size_t count) {
   take(text, count);
 }
 
-void text_printf(struct text *text, const char *format, ...) {
-  va_list parts, again;
-  va_start(parts, format);
+void text_add_code_point(struct text *text, unsigned code) {
+  static const unsigned lead[] = {0, 0xC0, 0xE0, 0xF0};
+  int more = code < 0x80 ? 0 : code < 0x800 ? 1 : code < 0x10000 ? 2 : 3;
+  text_add_char(text, (char)(lead[more] | code >> (6 * more)));
+  while (more-- > 0) text_add_char(text, (char)(0x80 | (code >> (6 * more) & 0x3F)));
+}
+
+void text_vprintf(struct text *text, const char *format, va_list parts) {
+  va_list again;
   va_copy(again, parts);
-  int length = vsnprintf(NULL, 0, format, parts);
-  va_end(parts);
-  if (length > 0) {
-    vsnprintf(reserve(text, (size_t)length), (size_t)length + 1, format, again);
-    take(text, (size_t)length);
-  }
+  int length = vsnprintf(NULL, 0, format, again);
   va_end(again);
+  if (length <= 0) return;
+  vsnprintf(reserve(text, (size_t)length), (size_t)length + 1, format, parts);
+  take(text, (size_t)length);
+}
+
+void text_printf(struct text *text, const char *format, ...) {
+  va_list parts;
+  va_start(parts, format);
+  text_vprintf(text, format, parts);
+  va_end(parts);
+}
+
+const char *text_phrase(struct arena *arena, const char *format, ...) {
+  struct text text = text_in(arena);
+  va_list parts;
+  va_start(parts, format);
+  text_vprintf(&text, format, parts);
+  va_end(parts);
+  return text_end(&text);
 }
 
 static bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
+// In UTF-8 no character begins with such a byte.
+static bool is_inside_character(char c) { return ((unsigned char)c & 0xC0) == 0x80; }
+
 static size_t columns(const char *bytes, size_t length) {
   size_t count = 0;
-  for (size_t i = 0; i < length; i++) count += ((unsigned char)bytes[i] & 0xC0) != 0x80;
+  for (size_t i = 0; i < length; i++) count += !is_inside_character(bytes[i]);
   return count;
 }
 
@@ -165,7 +187,7 @@ static size_t utf8_step(const unsigned char *at, size_t left) {
     if (forms[i].length > left) return 0;
     if (forms[i].length > 1 && (at[1] < forms[i].second_least || at[1] > forms[i].second_most)) return 0;
     for (size_t k = 2; k < forms[i].length; k++) {
-      if ((at[k] & 0xC0) != 0x80) return 0;
+      if (!is_inside_character((char)at[k])) return 0;
     }
     return forms[i].length;
   }
@@ -180,4 +202,19 @@ bool text_is_utf8(const char *bytes, size_t length) {
     at += step;
   }
   return true;
+}
+
+// A character has three bytes behind its first at most; where more follow one another, this is no UTF-8.
+size_t text_cut(const char *bytes, size_t length, size_t most) {
+  if (length <= most) return length;
+  size_t cut = most;
+  while (cut > 0 && most - cut < 3 && is_inside_character(bytes[cut])) cut--;
+  return is_inside_character(bytes[cut]) ? most : cut;
+}
+
+size_t text_control(const char *bytes, size_t length) {
+  if (length == 0) return 0;
+  unsigned char first = (unsigned char)bytes[0], second = length > 1 ? (unsigned char)bytes[1] : 0;
+  if (first == 0xC2 && second >= 0x80 && second < 0xA0) return 2;
+  return first < 0x20 || first == 0x7F;
 }

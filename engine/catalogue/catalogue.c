@@ -9,17 +9,18 @@ static const struct kind_row kinds[KIND_COUNT] = {
 #undef K
 };
 
-
 #define ROW(kind_, name_, ...) [ROW_##kind_##_##name_] = {.kind = KIND_##kind_, .name = #name_, __VA_ARGS__},
 
 static const struct row rows[ROW_COUNT] = {
 #define G(kind, name, dim, ...) ROW(kind, name, .sort = SORT_NUMBER, .dimension = DIM_##dim, __VA_ARGS__)
-#define GD(kind, name, dim, ...) ROW(kind, name, .sort = SORT_NUMBER, .dimension = DIM_##dim, .derived = true, __VA_ARGS__)
+#define GD(kind, name, dim, ...) \
+  ROW(kind, name, .sort = SORT_NUMBER, .dimension = DIM_##dim, .derived = true, __VA_ARGS__)
 #define C(kind, name, set, ...) ROW(kind, name, .sort = SORT_CHOICE, .words = WORDS_##set, __VA_ARGS__)
 #define T(kind, name, ...) ROW(kind, name, .sort = SORT_TEXT, __VA_ARGS__)
 #define R(kind, name, target, ...) ROW(kind, name, .sort = SORT_REFERENCE, .targets = KIND_BIT(target), __VA_ARGS__)
 #define RN(kind, name, mask, ...) ROW(kind, name, .sort = SORT_REFERENCE, .targets = mask, __VA_ARGS__)
-#define RL(kind, name, mask, ...) ROW(kind, name, .sort = SORT_REFERENCES, .targets = mask, .part = KIND_link, __VA_ARGS__)
+#define RL(kind, name, mask, ...) \
+  ROW(kind, name, .sort = SORT_REFERENCES, .targets = mask, .part = KIND_link, __VA_ARGS__)
 #define P(kind, name, part_, ...) ROW(kind, name, .sort = SORT_PARTS, .part = KIND_##part_, __VA_ARGS__)
 #define S(kind, name, ...) ROW(kind, name, .sort = SORT_SHAPE, .words = WORDS_shape, .part = KIND_point, __VA_ARGS__)
 #define B(kind, name, from, given) ROW(kind, name, .sort = SORT_BACK, .part = KIND_##from, .via = ROW_##from##_##given)
@@ -29,7 +30,8 @@ static const struct row rows[ROW_COUNT] = {
 };
 
 static const struct word_row words[WORD_COUNT] = {
-#define W(set_, identifier, word_, says_) [WORD_##set_##_##identifier] = {.set = WORDS_##set_, .word = word_, .says = says_},
+#define W(set_, identifier, word_, says_) \
+  [WORD_##set_##_##identifier] = {.set = WORDS_##set_, .word = word_, .says = says_},
 #include "catalogue/words.def"
 #undef W
 };
@@ -80,4 +82,24 @@ enum word catalogue_word_named(enum word_set set, const char *word, size_t lengt
     if (words[w].set == set && same(words[w].word, word, length)) return (enum word)w;
   }
   return WORD_COUNT;
+}
+
+void catalogue_write_kinds(struct text *text, uint64_t of, const char *between) {
+  bool any = false;
+  for (int k = 0; k < KIND_COUNT; k++) {
+    if (!kinds_hold(of, (enum kind)k)) continue;
+    if (any) text_add(text, between);
+    text_add(text, catalogue_kind((enum kind)k)->name);
+    any = true;
+  }
+}
+
+const char *catalogue_nearest_row(struct arena *arena, uint64_t of, const char *written, bool quantities) {
+  const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
+  size_t count = 0;
+  for (int r = 0; r < ROW_COUNT; r++) {
+    bool asked = quantities || row_is_given(&rows[r]);
+    if (asked && kinds_hold(of, rows[r].kind)) names[count++] = rows[r].name;
+  }
+  return text_nearest(written, names, count);
 }

@@ -8,6 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "base/text.h"
 #include "catalogue/ids.h"
 #include "units/dimension.h"
 
@@ -41,10 +42,10 @@ struct row {
   enum kind part;            // parts, shapes, back references: the kind of the members
   enum row_id via;           // back references
   bool required, derived, whole, place;
-  int few, many;             // lists; 0: no bound
+  int few, many;                                            // lists; 0: no bound
   const char *standard, *least, *most, *above, *unbounded;  // as text with units; NULL: none
-  const char *us, *si;       // units to show it in; NULL: the dimension's own
-  bool decimal;              // inches with decimals and not in fractions, as pipe bores are written
+  const char *us, *si;                                      // units to show it in; NULL: the dimension's own
+  bool decimal;  // inches with decimals and not in fractions, as pipe bores are written
   const char *says, *formula, *check, *also;
   enum source source;
 };
@@ -70,9 +71,17 @@ enum kind catalogue_kind_named(const char *name, size_t length);
 enum row_id catalogue_row_named(enum kind kind, const char *name, size_t length);
 enum word catalogue_word_named(enum word_set set, const char *word, size_t length);
 
+// "spill or basin", with " or " between; and the nearest name of a given (or also of a quantity) of these kinds, NULL.
+void catalogue_write_kinds(struct text *text, uint64_t of, const char *between);
+const char *catalogue_nearest_row(struct arena *arena, uint64_t of, const char *written, bool quantities);
+
 static inline bool row_is_given(const struct row *row) { return row->sort < SORT_BACK; }
 static inline bool row_is_number(const struct row *row) {
   return row->sort == SORT_NUMBER || row->sort == SORT_QUANTITY;
+}
+
+static inline bool row_is_list(const struct row *row) {
+  return row->sort == SORT_PARTS || row->sort == SORT_BACK || row->sort == SORT_REFERENCES || row->sort == SORT_SHAPE;
 }
 
 #endif

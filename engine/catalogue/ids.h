@@ -3,6 +3,7 @@
 #ifndef FOREBAY_CATALOGUE_IDS_H
 #define FOREBAY_CATALOGUE_IDS_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 enum kind {
@@ -12,8 +13,12 @@ enum kind {
   KIND_COUNT
 };
 
+// Sets of kinds, a bit for each.
+_Static_assert(KIND_COUNT > 0 && KIND_COUNT <= 64, "a set of kinds has 64 bits");
 #define KIND_BIT(kind) (UINT64_C(1) << KIND_##kind)
-#define KIND_ANY (~UINT64_C(0))
+#define KIND_ANY (~UINT64_C(0) >> (64 - KIND_COUNT))
+static inline uint64_t kind_bit(enum kind kind) { return UINT64_C(1) << kind; }
+static inline bool kinds_hold(uint64_t kinds, enum kind kind) { return (kinds >> kind & 1) != 0; }
 
 enum row_id {
 #define G(kind, name, ...) ROW_##kind##_##name,
@@ -34,7 +39,7 @@ enum row_id {
 
 enum word_set {
   WORDS_none,
-// One identifier a set: the first word of each set carries it (see catalogue.c for the check).
+// A set of its own for each that words.def names; tests/unit/catalogue holds the two lists against each other.
 #define WS(set) WORDS_##set,
 #include "catalogue/word_sets.def"
 #undef WS

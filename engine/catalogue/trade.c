@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "catalogue/trade.h"
 
-#define INCH 0.0254
-#define POUND 0.45359237
-#define CUBIC_FOOT (0.3048 * 0.3048 * 0.3048)
+#include "units/exact.h"
 
 // Each table below takes its own rows and passes over the others.
 #define PIPE(...)
@@ -80,9 +78,15 @@ static const struct {
 #include "catalogue/trade.def"
 };
 
-struct trade_roughness trade_roughness(enum word material) { return roughness[material]; }
+struct trade_roughness trade_roughness(enum word material) {
+  return roughness[material];
+}
 double trade_fitting_loss(enum word fitting) { return losses[fitting]; }
-struct trade_range trade_density(enum word stone) { return densities[stone]; }
-struct trade_range trade_fills(enum word shape) { return fills[shape]; }
+struct trade_range trade_density(enum word stone) {
+  return densities[stone];
+}
+struct trade_range trade_fills(enum word shape) {
+  return fills[shape];
+}
 double trade_soil_slope(enum word soil) { return soils[soil].slope; }
 double trade_soil_density(enum word soil) { return soils[soil].density; }

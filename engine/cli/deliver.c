@@ -17,22 +17,12 @@ static size_t colour_escape(const char *at, size_t left) {
   return length < left && at[length] == 'm' ? length + 1 : 0;
 }
 
-static bool is_control(const char *at, size_t left) {
-  unsigned char c = (unsigned char)*at;
-  if (c == '\n' || c == '\t') return false;
-  // U+0080 to U+009F drive a terminal too; in UTF-8 they are C2 80 to C2 9F.
-  return c < 0x20 || c == 0x7f || (c == 0xc2 && left > 1 && (unsigned char)at[1] < 0xa0);
-}
-
 static void tame(char *bytes, size_t length, bool colour) {
-  for (size_t i = 0; i < length; i++) {
+  for (size_t i = 0; i < length;) {
     size_t escape = colour ? colour_escape(bytes + i, length - i) : 0;
-    if (escape > 0) {
-      i += escape - 1;
-    } else if (is_control(bytes + i, length - i)) {
-      if ((unsigned char)bytes[i] == 0xc2) bytes[++i - 1] = '?';
-      bytes[i] = '?';
-    }
+    size_t control = escape > 0 ? 0 : text_control(bytes + i, length - i);
+    if (control > 0 && bytes[i] != '\n' && bytes[i] != '\t') memset(bytes + i, '?', control);
+    i += escape > 0 ? escape : control > 0 ? control : 1;
   }
 }
 
@@ -53,8 +43,9 @@ void deliver_words(const char *words, size_t length) {
     const char *end = memchr(words, '\n', length);
     size_t line = end ? (size_t)(end - words) : length;
     char piece[512];
-    for (size_t at = 0; at < line; at += sizeof piece) {
-      size_t some = line - at < sizeof piece ? line - at : sizeof piece;
+    // Pieces end between characters: half of a control character is none, and two halves are one again.
+    for (size_t at = 0, some; at < line; at += some) {
+      some = text_cut(words + at, line - at, sizeof piece);
       memcpy(piece, words + at, some);
       tame(piece, some, false);
       frame_write_all(STDERR_FILENO, piece, some);

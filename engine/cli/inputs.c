@@ -8,10 +8,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#ifndef FOREBAY_SHARE
-#define FOREBAY_SHARE "/usr/local/share/forebay"
-#endif
-
 bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path) {
   return file_read(problems, path, INPUT_MOST, &inputs->design);
 }
@@ -22,7 +18,9 @@ static const char *rules_of_the_tree(struct arena *arena) {
   ssize_t length = readlink("/proc/self/exe", self, sizeof self - 1);
   if (length <= 0) return NULL;
   self[length] = '\0';
-  *strrchr(self, '/') = '\0';
+  char *slash = strrchr(self, '/');
+  if (!slash) return NULL;
+  *slash = '\0';
   struct text path = text_in(arena);
   text_printf(&path, "%s/../rules/trade", self);
   char real[PATH_MAX];

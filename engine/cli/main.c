@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Execution path: main -> options_read -> command_<name> -> run_finish -> worker_run -> (child) work -> frames ->
+// Execution path: main -> options_read -> command_<name> -> errand_finish -> worker_run -> (child) work -> frames ->
 // deliver.
 #include <fcntl.h>
 #include <signal.h>

@@ -3,30 +3,37 @@
 
 #include <string.h>
 
-enum kind { FLAG, VALUE, CHOICE, LIST };
+#include "forebay/forebay.h"
 
-static const char *const units_words[] = {"us", "si", NULL};
+enum option_kind { FLAG, VALUE, CHOICE, LIST };
+
+// In the order of what they stand for, which counts from 1; NULL ends each.
+static const char *const units_words[] = {[FB_UNITS_US - 1] = "us", [FB_UNITS_SI - 1] = "si", [FB_UNITS_SI] = NULL};
 static const char *const format_words[] = {"text", NULL};
-static const char *const fail_at_words[] = {"hold", "revise", "advise", "unanswered", NULL};
+static const char *const fail_at_words[] = {
+    [FAIL_AT_HOLD - 1] = "hold",     [FAIL_AT_REVISE - 1] = "revise",
+    [FAIL_AT_ADVISE - 1] = "advise", [FAIL_AT_UNANSWERED - 1] = "unanswered",
+    [FAIL_AT_UNANSWERED] = NULL,
+};
 
-struct row {
+struct option_row {
   const char *name;
   char letter;
-  enum kind kind;
+  enum option_kind kind;
   const char *value;
   const char *const *words;
   const char *says;
   size_t field;  // where in struct settings
 };
 
-static const struct row rows[OPTIONS] = {
+static const struct option_row rows[OPTIONS] = {
 #define OPTION(field, letter, kind, value, words, says) \
   [OPTION_##field] = {#field, letter, kind, value, words, says, offsetof(struct settings, field)},
 #include "cli/options.def"
 #undef OPTION
 };
 
-struct reading {
+struct command_line {
   struct arena *arena;
   const struct options_of *of;
   int argc, next;
@@ -38,27 +45,27 @@ struct reading {
 static bool has(unsigned options, size_t row) { return (options >> row & 1u) != 0; }
 
 // without_house is --without-house.
-static const char *long_name(struct arena *arena, const struct row *row) {
+static const char *long_name(struct arena *arena, const struct option_row *row) {
   char *name = arena_copy(arena, row->name, strlen(row->name));
   for (char *c = strchr(name, '_'); c; c = strchr(c, '_')) *c = '-';
   return name;
 }
 
-static const struct row *find_long(struct reading *r, const char *name) {
+static const struct option_row *find_long(struct command_line *r, const char *name) {
   for (size_t i = 0; i < OPTIONS; i++) {
     if (has(r->of->options, i) && strcmp(long_name(r->arena, &rows[i]), name) == 0) return &rows[i];
   }
   return NULL;
 }
 
-static const struct row *find_letter(const struct reading *r, char letter) {
+static const struct option_row *find_letter(const struct command_line *r, char letter) {
   for (size_t i = 0; i < OPTIONS; i++) {
     if (has(r->of->options, i) && rows[i].letter == letter) return &rows[i];
   }
   return NULL;
 }
 
-static bool unknown_option(struct reading *r, const char *name) {
+static bool unknown_option(struct command_line *r, const char *name) {
   const char *names[OPTIONS];
   size_t count = 0;
   for (size_t i = 0; i < OPTIONS; i++) {
@@ -77,7 +84,7 @@ static void push(struct arena *arena, struct words *words, const char *word) {
   words->at = longer;
 }
 
-static bool set_choice(struct reading *r, const struct row *row, const char *value, int *to) {
+static bool set_choice(struct command_line *r, const struct option_row *row, const char *value, int *to) {
   size_t count = 0;
   for (; row->words[count]; count++) {
     if (strcmp(row->words[count], value) == 0) *to = (int)count + 1;
@@ -94,7 +101,7 @@ static bool set_choice(struct reading *r, const struct row *row, const char *val
   return false;
 }
 
-static bool set(struct reading *r, const struct row *row, const char *value) {
+static bool set(struct command_line *r, const struct option_row *row, const char *value) {
   void *to = (char *)r->settings + row->field;
   if (row->kind == FLAG) *(bool *)to = true;
   if (row->kind == VALUE) *(const char **)to = value;
@@ -103,7 +110,7 @@ static bool set(struct reading *r, const struct row *row, const char *value) {
 }
 
 // The value stands behind the name (`inside`) or is the next word.
-static bool set_with_value(struct reading *r, const struct row *row, const char *inside) {
+static bool set_with_value(struct command_line *r, const struct option_row *row, const char *inside) {
   if (row->kind == FLAG && inside) {
     text_printf(r->wrong, "--%s takes no value", long_name(r->arena, row));
     return false;
@@ -115,17 +122,17 @@ static bool set_with_value(struct reading *r, const struct row *row, const char 
   return false;
 }
 
-static bool read_long(struct reading *r, const char *word) {
+static bool read_long(struct command_line *r, const char *word) {
   const char *equals = strchr(word, '=');
   const char *name = equals ? arena_copy(r->arena, word, (size_t)(equals - word)) : word;
-  const struct row *row = find_long(r, name);
+  const struct option_row *row = find_long(r, name);
   return row ? set_with_value(r, row, equals ? equals + 1 : NULL) : unknown_option(r, name);
 }
 
 // -o FILE, -oFILE; flags may stand together.
-static bool read_letters(struct reading *r, const char *letters) {
+static bool read_letters(struct command_line *r, const char *letters) {
   for (; *letters; letters++) {
-    const struct row *row = find_letter(r, *letters);
+    const struct option_row *row = find_letter(r, *letters);
     if (!row) {
       text_printf(r->wrong, "unknown option -%.1s", letters);
       return false;
@@ -136,7 +143,7 @@ static bool read_letters(struct reading *r, const char *letters) {
   return true;
 }
 
-static bool check_operands(struct reading *r) {
+static bool check_operands(struct command_line *r) {
   const struct words *operands = &r->settings->operands;
   if (r->settings->help || r->settings->version) return true;
   if (operands->count < r->of->least) {
@@ -150,7 +157,7 @@ static bool check_operands(struct reading *r) {
 
 bool options_read(struct arena *arena, const struct options_of *of, int argc, char *const *argv,
                   struct settings *settings, struct text *wrong) {
-  struct reading r = {.arena = arena, .of = of, .argc = argc, .argv = argv, .settings = settings, .wrong = wrong};
+  struct command_line r = {.arena = arena, .of = of, .argc = argc, .argv = argv, .settings = settings, .wrong = wrong};
   bool plain = false;
   *settings = (struct settings){0};
   while (r.next < argc) {
@@ -167,7 +174,7 @@ bool options_read(struct arena *arena, const struct options_of *of, int argc, ch
   return check_operands(&r);
 }
 
-static void write_row(struct text *text, const struct row *row) {
+static void write_row(struct text *text, const struct option_row *row) {
   struct text head = text_in(text->arena);
   text_add(&head, "  ");
   if (row->letter) text_printf(&head, "-%c, ", row->letter);

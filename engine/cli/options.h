@@ -14,7 +14,10 @@ struct words {
   size_t count;
 };
 
-// What was asked for. A choice is the place of its word from 1, in the order of options.def; 0: not given.
+enum fail_at { FAIL_AT_HOLD = 1, FAIL_AT_REVISE, FAIL_AT_ADVISE, FAIL_AT_UNANSWERED };
+
+// What was asked for. A choice is the place of its word from 1, in the order of options.c; 0: not given. units is an
+// enum fb_units, fail_at an enum fail_at.
 struct settings {
   struct words operands, rules;
   const char *output;
@@ -28,6 +31,7 @@ enum option {
 #undef OPTION
   OPTIONS
 };
+_Static_assert(OPTIONS <= 32, "a set of options has 32 bits");
 #define HAS(field) (1u << OPTION_##field)
 
 struct options_of {      // what one command accepts

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "cli/run.h"
+#include "cli/errand.h"
 
 static void note_rule(void *with, const char *rule) {
   const struct child *child = with;
@@ -10,19 +10,19 @@ static int test(struct child *child, fb_rulebook *rulebook, fb_problems *problem
   size_t passed = 0, failed = 0;
   fb_text *text = fb_rule_test_new(rulebook, note_rule, child, &passed, &failed, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
-  int status = run_answer(child, text, failed > 0 ? STATUS_HELD : STATUS_CLEAR);
-  return run_worse(status, fb_rulebook_whole(rulebook) ? STATUS_CLEAR : STATUS_UNUSABLE);
+  int status = errand_answer(child, text, failed > 0 ? STATUS_HELD : STATUS_CLEAR);
+  return errand_worse(status, fb_rulebook_whole(rulebook) ? STATUS_CLEAR : STATUS_UNUSABLE);
 }
 
-static int work(struct child *child, const struct run *run, fb_problems *problems) {
-  fb_rulebook *rulebook = run_rulebook(child, run, problems);
-  if (!rulebook) return run_answer(child, NULL, STATUS_FAULT);
+static int work(struct child *child, const struct errand *errand, fb_problems *problems) {
+  fb_rulebook *rulebook = errand_rulebook(child, errand, problems);
+  if (!rulebook) return errand_answer(child, NULL, STATUS_FAULT);
   int status = test(child, rulebook, problems);
   fb_rulebook_free(rulebook);
   return status;
 }
 
 int command_rule_test(struct arena *arena, const struct settings *settings) {
-  struct run run = run_new(arena, settings, work);
-  return run_finish(&run, inputs_read_rules(&run.inputs, &run.problems, settings));
+  struct errand errand = errand_new(arena, settings, work);
+  return errand_finish(&errand, inputs_read_rules(&errand.inputs, &errand.problems, settings));
 }

@@ -24,19 +24,14 @@ const char *store_nearest_entity(const struct store *store, const char *written,
   size_t count = 0;
   for (size_t e = 0; e < store->entity_count; e++) {
     const struct entity *entity = &store->entities[e];
-    if (entity->name && (targets >> entity->kind & 1)) names[count++] = entity->name;
+    if (entity->name && kinds_hold(targets, entity->kind)) names[count++] = entity->name;
   }
   return text_nearest(written, names, count);
 }
 
-const char *store_nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities) {
-  const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
-  size_t count = 0;
-  for (int r = 0; r < ROW_COUNT; r++) {
-    const struct row *row = catalogue_row((enum row_id)r);
-    if (row->kind == kind && (quantities || row_is_given(row))) names[count++] = row->name;
-  }
-  return text_nearest(written, names, count);
+void store_write_targets(struct text *text, uint64_t targets) {
+  text_add(text, targets == KIND_ANY ? "a name" : "the name of a ");
+  if (targets != KIND_ANY) catalogue_write_kinds(text, targets, " or a ");
 }
 
 const char *store_word_choices(struct arena *arena, enum word_set set) {

@@ -5,6 +5,7 @@
 
 #include "design/settle.h"
 #include "units/compare.h"
+#include "units/exact.h"
 
 struct check {
   struct store *store;
@@ -72,7 +73,7 @@ static void level_known(const struct check *c, int basin) {
   }
   bool drawn = store_members(c->store, basin, ROW_basin_pumps) + store_members(c->store, basin, ROW_basin_intakes) > 0;
   if (isinf(lowest) || drawn) return;
-  if (fabs(value(c, basin, ROW_basin_water_level) - lowest) > 0.125 * 0.0254) {
+  if (fabs(value(c, basin, ROW_basin_water_level) - lowest) > 0.125 * INCH) {
     tell(c, basin, ROW_basin_water_level, "is not the lowest crest by which water leaves it",
          "leave it out, or mend the crest");
   }
@@ -133,7 +134,8 @@ static void curve_falls(const struct check *c, int pump) {
       tell(c, point, ROW_curve_point_flow, "is not past the flow of the point before", "points in order of flow");
     }
     if (under(c, before, ROW_curve_point_head, point, ROW_curve_point_head)) {
-      tell(c, point, ROW_curve_point_head, "is over the head of the point before", "a head that falls as the flow grows");
+      tell(c, point, ROW_curve_point_head, "is over the head of the point before",
+           "a head that falls as the flow grows");
     }
   }
 }
@@ -146,7 +148,8 @@ static void outlet_said(const struct check *c, int pipe) {
     tell(c, pipe, ROW_pipe_outlet, "is not written, and the pipe ends in a basin", "\"above water\" or \"drowned\"");
   }
   if (unwritten(c, pipe, ROW_pipe_outlet_at)) {
-    tell(c, pipe, ROW_pipe_outlet_at, "is not written, and the pipe ends in a basin", "the height of its end, \"46 in\"");
+    tell(c, pipe, ROW_pipe_outlet_at, "is not written, and the pipe ends in a basin",
+         "the height of its end, \"46 in\"");
   }
 }
 
@@ -157,7 +160,9 @@ static void foot_in_stone(const struct check *c, int boulder) {
 }
 
 static void channel_fed(const struct check *c, int channel) {
-  bool fed = store_members(c->store, channel, ROW_channel_spills_in) + store_members(c->store, channel, ROW_channel_channels_in) > 0;
+  bool fed = store_members(c->store, channel, ROW_channel_spills_in) +
+                 store_members(c->store, channel, ROW_channel_channels_in) >
+             0;
   if (!written(c, channel, ROW_channel_from)) {
     if (!fed && unwritten(c, channel, ROW_channel_from) && c->problems->count == 0)
       tell(c, channel, ROW_channel_from, "is not written, and no spill falls into it", "the basin it leaves");
@@ -174,9 +179,10 @@ void check_contradictions(struct store *store, struct problems *problems) {
     enum kind kind;
     void (*check)(const struct check *, int entity);
   } checks[] = {
-      {KIND_basin, rim_over_water}, {KIND_basin, level_known},  {KIND_basin, rim_known},   {KIND_basin, shelves_inside},
-      {KIND_basin, gravel_fits},    {KIND_basin, outline_points}, {KIND_basin, ring_runs}, {KIND_pump, curve_falls},
-      {KIND_pipe, outlet_said},     {KIND_boulder, foot_in_stone}, {KIND_channel, channel_fed},
+      {KIND_basin, rim_over_water},  {KIND_basin, level_known},   {KIND_basin, rim_known},
+      {KIND_basin, shelves_inside},  {KIND_basin, gravel_fits},   {KIND_basin, outline_points},
+      {KIND_basin, ring_runs},       {KIND_pump, curve_falls},    {KIND_pipe, outlet_said},
+      {KIND_boulder, foot_in_stone}, {KIND_channel, channel_fed},
   };
   struct check check = {store, problems};
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {

@@ -43,16 +43,6 @@ static void add_part_form(struct text *text, enum kind part) {
   text_add(text, " }");
 }
 
-static void add_target_form(struct text *text, const struct row *row) {
-  const char *between = "the name of a ";
-  if (row->targets == KIND_ANY) text_add(text, "a name");
-  for (int k = 0; k < KIND_COUNT; k++) {
-    if (row->targets == KIND_ANY || !(row->targets >> k & 1)) continue;
-    text_printf(text, "%s%s", between, catalogue_kind((enum kind)k)->name);
-    between = " or a ";
-  }
-}
-
 static const char *right_form(const struct filling *f, const struct row *row) {
   struct text right = new_text(f);
   if (row->sort == SORT_NUMBER) {
@@ -62,11 +52,11 @@ static const char *right_form(const struct filling *f, const struct row *row) {
   } else if (row->sort == SORT_TEXT) {
     text_add(&right, "text in quotes");
   } else if (row->sort == SORT_REFERENCE) {
-    add_target_form(&right, row);
+    store_write_targets(&right, row->targets);
     text_add(&right, ", in quotes");
   } else if (row->sort == SORT_REFERENCES) {
     text_add(&right, "{ \"...\", \"...\" } with ");
-    add_target_form(&right, row);
+    store_write_targets(&right, row->targets);
     text_add(&right, " in each");
   } else if (row->sort == SORT_SHAPE) {
     text_add(&right,
@@ -112,8 +102,7 @@ static void refuse_sort(const struct filling *f, int entity, enum row_id id, con
 
 static bool is_clean(const struct written *value) {
   for (size_t i = 0; i < value->length; i++) {
-    unsigned char c = (unsigned char)value->text[i];
-    if (c < 0x20 || c == 0x7F) return false;
+    if (text_control(value->text + i, value->length - i) > 0) return false;
   }
   return text_is_utf8(value->text, value->length);
 }
@@ -126,8 +115,8 @@ static void fill_one(const struct filling *f, int entity, enum row_id id, const 
     complain(f, entity, id,
              (struct complaint){value->at.line, "holds control characters", value->text, "plain text on one line"});
   } else {
-    store_write(f->store, f->problems, entity, id, value->text, value->sort == WRITTEN_NUMBER, value->at.line,
-                value->at.from, value->at.to);
+    store_write(f->store, f->problems, entity, id,
+                (struct store_text){value->text, value->sort == WRITTEN_NUMBER, value->at});
   }
 }
 
@@ -257,8 +246,8 @@ static void fill_shape(const struct filling *f, int entity, enum row_id id, cons
     refuse_sort(f, entity, id, value);
     return;
   }
-  store_write(f->store, f->problems, entity, id, catalogue_word(value->shape)->word, false, value->at.line,
-              value->at.from, value->at.to);
+  store_write(f->store, f->problems, entity, id,
+              (struct store_text){catalogue_word(value->shape)->word, false, value->at});
   if (value->shape == WORD_shape_polygon) {
     fill_items(f, entity, id, value, fill_part);
   } else {
@@ -285,8 +274,8 @@ static const char *const measured_form = "measured = { flow = \"810 gal/h\", wit
 static void fill_measurement(const struct filling *f, int entity, const struct written *value, const char *how) {
   if (value->sort == WRITTEN_SPOILT) return;
   if (value->key && (value->sort == WRITTEN_TEXT || value->sort == WRITTEN_NUMBER) && is_clean(value)) {
-    store_measure(f->store, f->problems, entity, value->key, value->text, value->sort == WRITTEN_NUMBER, how,
-                  value->at.line);
+    store_measure(f->store, f->problems, entity, value->key,
+                  (struct store_text){value->text, value->sort == WRITTEN_NUMBER, value->at}, how);
     return;
   }
   complain(
@@ -319,7 +308,7 @@ static void fill_measured(const struct filling *f, int entity, const struct writ
 static void refuse_unknown(const struct filling *f, int entity, const struct written *value) {
   enum kind kind = f->store->entities[entity].kind;
   struct text said = new_text(f), right = new_text(f);
-  const char *near = store_nearest_row(f->problems->arena, kind, value->key, false);
+  const char *near = catalogue_nearest_row(f->problems->arena, kind_bit(kind), value->key, false);
   text_printf(&said, "`%s` is not known here", value->key);
   if (near) text_printf(&right, "`%s`, if that is meant", near);
   complain(f, entity, ROW_COUNT,

@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 
-struct scan {
+struct lua_scan {
   const char *bytes;
   size_t at, length;
   int line;
@@ -14,11 +14,11 @@ struct scan {
 static bool is_digit(char c) { return c >= '0' && c <= '9'; }
 static bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
 
-static char here(const struct scan *s) { return s->at < s->length ? s->bytes[s->at] : '\0'; }
-static char ahead(const struct scan *s, size_t by) { return s->at + by < s->length ? s->bytes[s->at + by] : '\0'; }
+static char here(const struct lua_scan *s) { return s->at < s->length ? s->bytes[s->at] : '\0'; }
+static char ahead(const struct lua_scan *s, size_t by) { return s->at + by < s->length ? s->bytes[s->at + by] : '\0'; }
 
 // One byte on; "\r\n" and "\n\r" are one line's end, as Lua counts.
-static void step(struct scan *s) {
+static void step(struct lua_scan *s) {
   char c = s->bytes[s->at++];
   if (c != '\n' && c != '\r') return;
   char next = here(s);
@@ -27,27 +27,27 @@ static void step(struct scan *s) {
 }
 
 // How many "=" stand between the two brackets of a long text that opens here; -1: none opens.
-static int long_level(const struct scan *s) {
+static int long_level(const struct lua_scan *s) {
   if (here(s) != '[') return -1;
   size_t by = 1;
   while (ahead(s, by) == '=') by++;
   return ahead(s, by) == '[' ? (int)by - 1 : -1;
 }
 
-static bool closes_long(const struct scan *s, int level) {
+static bool closes_long(const struct lua_scan *s, int level) {
   if (here(s) != ']') return false;
   for (int i = 1; i <= level; i++)
     if (ahead(s, (size_t)i) != '=') return false;
   return ahead(s, (size_t)level + 1) == ']';
 }
 
-static void skip_long(struct scan *s, int level) {
+static void skip_long(struct lua_scan *s, int level) {
   s->at += (size_t)level + 2;
   while (s->at < s->length && !closes_long(s, level)) step(s);
   if (s->at < s->length) s->at += (size_t)level + 2;
 }
 
-static void skip_comment(struct scan *s) {
+static void skip_comment(struct lua_scan *s) {
   s->at += 2;
   int level = long_level(s);
   if (level >= 0) {
@@ -57,7 +57,7 @@ static void skip_comment(struct scan *s) {
   while (s->at < s->length && here(s) != '\n' && here(s) != '\r') s->at++;
 }
 
-static void skip_blank(struct scan *s) {
+static void skip_blank(struct lua_scan *s) {
   while (s->at < s->length) {
     char c = here(s);
     if (c == '-' && ahead(s, 1) == '-') {
@@ -71,7 +71,7 @@ static void skip_blank(struct scan *s) {
 }
 
 // An unfinished one ends with its line.
-static void skip_quoted(struct scan *s) {
+static void skip_quoted(struct lua_scan *s) {
   char quote = here(s);
   s->at++;
   while (s->at < s->length && here(s) != '\n' && here(s) != '\r') {
@@ -85,7 +85,7 @@ static void skip_quoted(struct scan *s) {
   }
 }
 
-static void skip_number(struct scan *s) {
+static void skip_number(struct lua_scan *s) {
   bool hex = here(s) == '0' && (ahead(s, 1) | 0x20) == 'x';
   while (s->at < s->length) {
     char c = here(s), lower = (char)(c | 0x20);
@@ -97,7 +97,7 @@ static void skip_number(struct scan *s) {
 
 static bool is_one_of(char c, const char *these) { return c && strchr(these, c); }
 
-static void take_mark(struct scan *s, struct token *token) {
+static void take_mark(struct lua_scan *s, struct token *token) {
   char c = here(s), next = ahead(s, 1);
   token->mark = c;
   s->at++;
@@ -108,7 +108,7 @@ static void take_mark(struct scan *s, struct token *token) {
   if (c == '.' && here(s) == '.') s->at++;
 }
 
-static struct token next_token(struct scan *s) {
+static struct token next_token(struct lua_scan *s) {
   skip_blank(s);
   struct token token = {.line = s->line, .from = (uint32_t)s->at};
   char c = here(s);
@@ -135,15 +135,15 @@ static struct token next_token(struct scan *s) {
   return token;
 }
 
-static struct scan scan_of(const char *bytes, size_t length) {
+static struct lua_scan scan_of(const char *bytes, size_t length) {
   bool marked = length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0;
-  return (struct scan){bytes, marked ? 3 : 0, length, 1};
+  return (struct lua_scan){bytes, marked ? 3 : 0, length, 1};
 }
 
 // Twice over the text: once to count, so that the list takes what it needs and no more.
 struct tokens lua_tokens(struct arena *arena, const char *bytes, size_t length) {
   struct tokens tokens = {.bytes = bytes};
-  struct scan scan = scan_of(bytes, length);
+  struct lua_scan scan = scan_of(bytes, length);
   while (next_token(&scan).sort != TOKEN_END) tokens.count++;
   tokens.list = arena_array(arena, tokens.count + 1, sizeof *tokens.list);
   scan = scan_of(bytes, length);
@@ -159,25 +159,14 @@ static unsigned digit_of(char c) {
   return lower >= 'a' && lower <= 'f' ? (unsigned)(lower - 'a' + 10) : 16;
 }
 
-static unsigned number_at(struct scan *s, unsigned base, int most) {
+static unsigned number_at(struct lua_scan *s, unsigned base, int most) {
   unsigned value = 0;
   for (int i = 0; i < most && s->at < s->length && digit_of(here(s)) < base && value < 0x8000000u / base; i++, s->at++)
     value = value * base + digit_of(here(s));
   return value;
 }
 
-static void add_code_point(struct text *text, unsigned code) {
-  if (code < 0x80) {
-    text_add_char(text, (char)code);
-    return;
-  }
-  int more = code < 0x800 ? 1 : code < 0x10000 ? 2 : 3;
-  static const unsigned lead[] = {0, 0xC0, 0xE0, 0xF0};
-  text_add_char(text, (char)(lead[more] | (code >> (6 * more) & 0x3F)));
-  while (more-- > 0) text_add_char(text, (char)(0x80 | (code >> (6 * more) & 0x3F)));
-}
-
-static void add_escape(struct text *text, struct scan *s) {
+static void add_escape(struct text *text, struct lua_scan *s) {
   static const char letters[] = "abfnrtv", meant[] = "\a\b\f\n\r\t\v";
   char c = here(s);
   const char *letter = c ? strchr(letters, c) : NULL;
@@ -192,7 +181,7 @@ static void add_escape(struct text *text, struct scan *s) {
     text_add_char(text, (char)number_at(s, 16, 2));
   } else if (c == 'u') {
     if (here(s) == '{') s->at++;
-    add_code_point(text, number_at(s, 16, 6));
+    text_add_code_point(text, number_at(s, 16, 6));
     if (here(s) == '}') s->at++;
   } else if (c == 'z') {
     while (s->at < s->length && (here(s) == ' ' || (here(s) >= '\t' && here(s) <= '\r'))) step(s);
@@ -203,7 +192,7 @@ static void add_escape(struct text *text, struct scan *s) {
 
 static const char *unescaped(struct arena *arena, const char *bytes, size_t length, size_t *short_length) {
   struct text text = text_in(arena);
-  struct scan scan = {bytes, 0, length, 1};
+  struct lua_scan scan = {bytes, 0, length, 1};
   while (scan.at < length) {
     char c = here(&scan);
     scan.at++;
@@ -218,12 +207,12 @@ static const char *unescaped(struct arena *arena, const char *bytes, size_t leng
 }
 
 const char *lua_token_text(struct arena *arena, const char *bytes, const struct token *token, size_t *length) {
-  struct scan scan = {bytes, token->from, token->to, 1};
+  struct lua_scan scan = {bytes, token->from, token->to, 1};
   int level = long_level(&scan);
   size_t quotes = level >= 0 ? (size_t)level + 2 : 1;
   size_t from = token->from + quotes, to = token->to > from + quotes ? token->to - quotes : from;
   if (level >= 0) {
-    scan = (struct scan){bytes, from, to, 1};
+    scan = (struct lua_scan){bytes, from, to, 1};
     if (from < to && (bytes[from] == '\n' || bytes[from] == '\r')) step(&scan);
     from = scan.at < to ? scan.at : to;
   }

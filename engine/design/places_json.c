@@ -9,7 +9,7 @@
 
 enum { DEEPEST = 200, MOST_PROBLEMS = 1000, LONGEST_WORD = 24 };
 
-struct walk {
+struct json_walk {
   struct places *places;
   struct problems *problems;
   struct json_fault *fault;
@@ -21,9 +21,9 @@ struct walk {
 // What stands at this depth.
 enum level { LEVEL_KINDS, LEVEL_NAMES, LEVEL_GIVENS };
 
-static char here(const struct walk *w) { return w->at < w->length ? w->bytes[w->at] : '\0'; }
+static char here(const struct json_walk *w) { return w->at < w->length ? w->bytes[w->at] : '\0'; }
 
-static void skip_blank(struct walk *w) {
+static void skip_blank(struct json_walk *w) {
   for (; w->at < w->length; w->at++) {
     char c = here(w);
     if (c != ' ' && c != '\t' && c != '\n' && c != '\r') return;
@@ -31,7 +31,7 @@ static void skip_blank(struct walk *w) {
   }
 }
 
-static bool fail(struct walk *w, int line, const char *said, const char *right) {
+static bool fail(struct json_walk *w, int line, const char *said, const char *right) {
   if (w->fault->said) return false;
   *w->fault = (struct json_fault){line, said, NULL, right};
   return false;
@@ -60,17 +60,6 @@ static unsigned hex_at(const char *at, const char *end) {
   return value;
 }
 
-static void add_code_point(struct text *text, unsigned code) {
-  if (code < 0x80) {
-    text_add_char(text, (char)code);
-    return;
-  }
-  int more = code < 0x800 ? 1 : code < 0x10000 ? 2 : 3;
-  static const unsigned lead[] = {0, 0xC0, 0xE0, 0xF0};
-  text_add_char(text, (char)(lead[more] | (code >> (6 * more) & 0x3F)));
-  while (more-- > 0) text_add_char(text, (char)(0x80 | (code >> (6 * more) & 0x3F)));
-}
-
 // at: behind "\u"; returns behind it all.
 static const char *add_unicode(struct text *text, const char *at, const char *end) {
   unsigned code = hex_at(at, end);
@@ -80,7 +69,7 @@ static const char *add_unicode(struct text *text, const char *at, const char *en
     code = 0x10000 + ((code - 0xD800) << 10) + ((hex_at(at + 2, end) - 0xDC00) & 0x3FF);
     at += 6;
   }
-  add_code_point(text, code);
+  text_add_code_point(text, code);
   return at;
 }
 
@@ -105,7 +94,7 @@ static const char *unescaped(struct arena *arena, const char *at, const char *en
   return text_end(&text);
 }
 
-static bool skip_text(struct walk *w) {
+static bool skip_text(struct json_walk *w) {
   int line = w->line;
   for (w->at++; w->at < w->length; w->at++) {
     char c = here(w);
@@ -119,7 +108,7 @@ static bool skip_text(struct walk *w) {
   return fail(w, line, "a text has no closing quotes on its line", "\" at its end");
 }
 
-static bool read_key(struct walk *w, const char **name, size_t *length) {
+static bool read_key(struct json_walk *w, const char **name, size_t *length) {
   size_t from = w->at + 1;
   if (!skip_text(w)) return false;
   size_t to = w->at - 1;
@@ -136,7 +125,7 @@ static bool is_word_byte(char c) {
          c == '+' || c == '-';
 }
 
-static bool fail_at(struct walk *w) {
+static bool fail_at(struct json_walk *w) {
   char c = here(w), next = w->at + 1 < w->length ? w->bytes[w->at + 1] : '\0';
   if (w->at >= w->length)
     return fail(w, w->line, "the file ends before its lists and objects are closed", "the missing ] or }");
@@ -149,7 +138,7 @@ static bool fail_at(struct walk *w) {
   return fail(w, w->line, "text stands without quotes", "double quotes around it");
 }
 
-static bool fail_comma(struct walk *w, char closing, int line) {
+static bool fail_comma(struct json_walk *w, char closing, int line) {
   skip_blank(w);
   char c = here(w);
   if (c == '}' || c == ']')
@@ -162,7 +151,7 @@ static bool fail_comma(struct walk *w, char closing, int line) {
 
 // ---- values ----
 
-static void tell_twice(struct walk *w, int node, int line) {
+static void tell_twice(struct json_walk *w, int node, int line) {
   const struct place_node *it = &w->places->nodes[node];
   if (it->twin == PLACES_NONE || !it->name || w->problems->count >= MOST_PROBLEMS) return;
   struct text said = text_in(w->places->arena);
@@ -172,10 +161,10 @@ static void tell_twice(struct walk *w, int node, int line) {
   problem_add(w->problems, (struct problem){.at = {w->file, line}, .said = text_end(&said), .right = "it once"});
 }
 
-static bool walk_value(struct walk *w, int node, enum level level);
+static bool walk_value(struct json_walk *w, int node, enum level level);
 
 // Behind a value: true where another follows, with *more false at the closing bracket.
-static bool walk_comma(struct walk *w, char closing, bool *more) {
+static bool walk_comma(struct json_walk *w, char closing, bool *more) {
   int line = w->line;
   skip_blank(w);
   *more = here(w) == ',';
@@ -186,7 +175,7 @@ static bool walk_comma(struct walk *w, char closing, bool *more) {
   return fail_comma(w, closing, line);
 }
 
-static int add_child(struct walk *w, int parent, const char *name, size_t length, int index) {
+static int add_child(struct json_walk *w, int parent, const char *name, size_t length, int index) {
   return places_add(w->places, (struct place_node){.parent = parent,
                                                    .name = name,
                                                    .length = length,
@@ -195,13 +184,13 @@ static int add_child(struct walk *w, int parent, const char *name, size_t length
                                                    .at = {w->line, (uint32_t)w->at, 0}});
 }
 
-static bool walk_child(struct walk *w, int node, enum level level) {
+static bool walk_child(struct json_walk *w, int node, enum level level) {
   if (!walk_value(w, node, level)) return false;
   w->places->nodes[node].at.to = (uint32_t)w->at;
   return true;
 }
 
-static bool walk_array(struct walk *w, int node) {
+static bool walk_array(struct json_walk *w, int node) {
   bool more = true;
   w->at++;
   skip_blank(w);
@@ -217,7 +206,7 @@ static bool walk_array(struct walk *w, int node) {
 }
 
 // Which node a member hangs on, and what stands in it. Kinds are nodes too, so that one given twice is seen.
-static int member_node(struct walk *w, int parent, enum level *level, const char *name, size_t length) {
+static int member_node(struct json_walk *w, int parent, enum level *level, const char *name, size_t length) {
   if (*level == LEVEL_GIVENS) return add_child(w, parent, name, length, 0);
   if (*level == LEVEL_NAMES) {
     const struct place_node *of = &w->places->nodes[parent];
@@ -234,7 +223,7 @@ static int member_node(struct walk *w, int parent, enum level *level, const char
   return add_child(w, places_parent_of(kind), NULL, 0, 0);
 }
 
-static bool walk_member(struct walk *w, int parent, enum level level) {
+static bool walk_member(struct json_walk *w, int parent, enum level level) {
   const char *name;
   size_t length;
   int line = w->line;
@@ -251,7 +240,7 @@ static bool walk_member(struct walk *w, int parent, enum level level) {
   return walk_child(w, node, level);
 }
 
-static bool walk_object(struct walk *w, int node, enum level level) {
+static bool walk_object(struct json_walk *w, int node, enum level level) {
   bool more = true;
   w->at++;
   skip_blank(w);
@@ -266,7 +255,7 @@ static bool walk_object(struct walk *w, int node, enum level level) {
   return true;
 }
 
-static bool walk_word(struct walk *w) {
+static bool walk_word(struct json_walk *w) {
   static const char *const words[] = {"true", "false", "null"};
   size_t from = w->at;
   while (is_word_byte(here(w))) w->at++;
@@ -278,7 +267,7 @@ static bool walk_word(struct walk *w) {
   return fail_at(w);
 }
 
-static bool walk_nested(struct walk *w, int node, enum level level) {
+static bool walk_nested(struct json_walk *w, int node, enum level level) {
   if (w->depth >= DEEPEST) return fail(w, w->line, "lists and objects stand in each other more than 200 deep", NULL);
   w->depth++;
   bool whole = here(w) == '[' ? walk_array(w, node) : walk_object(w, node, level);
@@ -286,7 +275,7 @@ static bool walk_nested(struct walk *w, int node, enum level level) {
   return whole;
 }
 
-static bool walk_value(struct walk *w, int node, enum level level) {
+static bool walk_value(struct json_walk *w, int node, enum level level) {
   char c = here(w);
   if (c == '{' || c == '[') return walk_nested(w, node, level);
   return c == '"' ? skip_text(w) : walk_word(w);
@@ -295,7 +284,7 @@ static bool walk_value(struct walk *w, int node, enum level level) {
 struct places *places_scan_json(struct arena *arena, const char *file, const char *bytes, size_t length,
                                 struct problems *problems, struct json_fault *fault) {
   bool marked = length >= 3 && memcmp(bytes, "\xEF\xBB\xBF", 3) == 0;
-  struct walk w = {places_in(arena), problems, fault, file, bytes, marked ? 3 : 0, length, 1, 0};
+  struct json_walk w = {places_in(arena), problems, fault, file, bytes, marked ? 3 : 0, length, 1, 0};
   skip_blank(&w);
   if (walk_value(&w, PLACES_TOP, LEVEL_KINDS)) {
     skip_blank(&w);

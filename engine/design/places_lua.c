@@ -8,7 +8,7 @@
 
 enum { DEEPEST = 200, LONGEST_NAME_EXPRESSION = 64, MOST_PROBLEMS = 1000 };
 
-struct walk {
+struct lua_walk {
   struct places *places;
   struct problems *problems;
   const char *file;
@@ -20,18 +20,18 @@ struct walk {
   bool rules;  // a rule file
 };
 
-static const struct token *token_at(const struct walk *w, size_t index) {
+static const struct token *token_at(const struct lua_walk *w, size_t index) {
   return &w->tokens.list[index < w->tokens.count ? index : w->tokens.count];
 }
-static const struct token *here(const struct walk *w) { return token_at(w, w->at); }
-static bool is_end(const struct walk *w) { return here(w)->sort == TOKEN_END; }
+static const struct token *here(const struct lua_walk *w) { return token_at(w, w->at); }
+static bool is_end(const struct lua_walk *w) { return here(w)->sort == TOKEN_END; }
 
-static bool is_mark(const struct walk *w, size_t index, char mark) {
+static bool is_mark(const struct lua_walk *w, size_t index, char mark) {
   const struct token *token = token_at(w, index);
   return token->sort == TOKEN_MARK && token->mark == mark;
 }
 
-static bool is_word(const struct walk *w, size_t index, const char *word) {
+static bool is_word(const struct lua_walk *w, size_t index, const char *word) {
   const struct token *token = token_at(w, index);
   size_t length = token->to - token->from;
   return token->sort == TOKEN_NAME && strlen(word) == length &&
@@ -39,7 +39,7 @@ static bool is_word(const struct walk *w, size_t index, const char *word) {
 }
 
 // 1 where a block opens, -1 where one closes. `for` and `while` open theirs by their `do`.
-static int block_step(const struct walk *w) {
+static int block_step(const struct lua_walk *w) {
   static const char *const opens[] = {"function", "do", "if", "repeat"}, *const closes[] = {"end", "until"};
   if (here(w)->sort != TOKEN_NAME) return 0;
   for (size_t i = 0; i < sizeof opens / sizeof *opens; i++)
@@ -58,7 +58,7 @@ static bool separates(const struct token *token) {
 }
 
 // To the "," ";" or closing bracket behind the value.
-static void skip_expression(struct walk *w) {
+static void skip_expression(struct lua_walk *w) {
   int brackets = 0, blocks = 0;
   for (; !is_end(w); w->at++) {
     int bracket = bracket_step(here(w));
@@ -77,7 +77,7 @@ struct key {
   int index, line;
 };
 
-static void tell_twice(struct walk *w, const struct key *key, int node) {
+static void tell_twice(struct lua_walk *w, const struct key *key, int node) {
   const struct places *places = w->places;
   int first = places->nodes[node].twin;
   if (first == PLACES_NONE || !key->name || w->problems->count >= MOST_PROBLEMS) return;
@@ -90,7 +90,7 @@ static void tell_twice(struct walk *w, const struct key *key, int node) {
       (struct problem){.at = {w->file, key->line}, .where = w->where, .said = text_end(&said), .right = "it once"});
 }
 
-static int add_value(struct walk *w, int parent, const struct key *key) {
+static int add_value(struct lua_walk *w, int parent, const struct key *key) {
   if (!key->known) return PLACES_NONE;
   const struct token *token = here(w);
   int node = places_add(w->places, (struct place_node){.parent = parent,
@@ -103,23 +103,23 @@ static int add_value(struct walk *w, int parent, const struct key *key) {
   return node;
 }
 
-static void read_table(struct walk *w, int node);
+static void read_table(struct lua_walk *w, int node);
 
-static bool at_shape(const struct walk *w) {
+static bool at_shape(const struct lua_walk *w) {
   const struct token *token = here(w);
   size_t brace = w->at + (is_mark(w, w->at + 1, '(') ? 2 : 1);
   return token->sort == TOKEN_NAME && is_mark(w, brace, '{') &&
          places_shape(w->tokens.bytes + token->from, token->to - token->from) != WORD_COUNT;
 }
 
-static void tell_too_deep(struct walk *w) {
+static void tell_too_deep(struct lua_walk *w) {
   if (w->problems->count >= MOST_PROBLEMS) return;
   problem_add(w->problems, (struct problem){.at = {w->file, here(w)->line},
                                             .where = w->where,
                                             .said = "tables stand in each other more than 200 deep"});
 }
 
-static void read_value(struct walk *w, int parent, const struct key *key) {
+static void read_value(struct lua_walk *w, int parent, const struct key *key) {
   int node = add_value(w, parent, key);
   if (at_shape(w)) w->at += is_mark(w, w->at + 1, '(') ? 2 : 1;
   if (is_mark(w, w->at, '{') && node != PLACES_NONE) {
@@ -131,7 +131,7 @@ static void read_value(struct walk *w, int parent, const struct key *key) {
   if (node != PLACES_NONE && w->at > 0) w->places->nodes[node].at.to = token_at(w, w->at - 1)->to;
 }
 
-static int whole_number(const struct walk *w, const struct token *token) {
+static int whole_number(const struct lua_walk *w, const struct token *token) {
   int value = 0;
   for (uint32_t i = token->from; i < token->to; i++) {
     char c = w->tokens.bytes[i];
@@ -142,7 +142,7 @@ static int whole_number(const struct walk *w, const struct token *token) {
 }
 
 // `["depth"] =`, `[2] =`, or an expression that nobody can follow.
-static struct key bracket_key(struct walk *w) {
+static struct key bracket_key(struct lua_walk *w) {
   const struct token *token = token_at(w, w->at + 1);
   struct key key = {.line = here(w)->line};
   bool plain = is_mark(w, w->at + 2, ']');
@@ -160,7 +160,7 @@ static struct key bracket_key(struct walk *w) {
   return key;
 }
 
-static void read_field(struct walk *w, int node, int *index) {
+static void read_field(struct lua_walk *w, int node, int *index) {
   const struct token *token = here(w);
   struct key key = {.known = true, .line = token->line};
   if (token->sort == TOKEN_NAME && is_mark(w, w->at + 1, '=')) {
@@ -175,7 +175,7 @@ static void read_field(struct walk *w, int node, int *index) {
   read_value(w, node, &key);
 }
 
-static void read_table(struct walk *w, int node) {
+static void read_table(struct lua_walk *w, int node) {
   int index = 0;
   w->depth++;
   w->at++;  // {
@@ -200,7 +200,7 @@ struct constructor {
 };
 
 // Past "( ... )"; 0 when it is longer than a name's expression ever is.
-static size_t past_brackets(const struct walk *w, size_t index) {
+static size_t past_brackets(const struct lua_walk *w, size_t index) {
   int brackets = 0;
   for (size_t i = index; i < index + LONGEST_NAME_EXPRESSION && i < w->tokens.count; i++) {
     brackets += bracket_step(token_at(w, i));
@@ -209,14 +209,14 @@ static size_t past_brackets(const struct walk *w, size_t index) {
   return 0;
 }
 
-static bool find_table(const struct walk *w, struct constructor *c, size_t index) {
+static bool find_table(const struct lua_walk *w, struct constructor *c, size_t index) {
   if (index == 0) return false;
   if (is_mark(w, index, '(') && is_mark(w, index + 1, '{')) index++;
   c->table = index;
   return is_mark(w, index, '{');
 }
 
-static bool find_name(const struct walk *w, struct constructor *c) {
+static bool find_name(const struct lua_walk *w, struct constructor *c) {
   size_t next = w->at + 1;
   bool brackets = is_mark(w, next, '(');
   const struct token *text = token_at(w, brackets ? next + 1 : next);
@@ -228,7 +228,7 @@ static bool find_name(const struct walk *w, struct constructor *c) {
   return brackets && find_table(w, c, past_brackets(w, next));
 }
 
-static bool at_constructor(const struct walk *w, struct constructor *c) {
+static bool at_constructor(const struct lua_walk *w, struct constructor *c) {
   const struct token *token = here(w);
   if (token->sort != TOKEN_NAME) return false;
   if (w->at > 0 && (is_mark(w, w->at - 1, '.') || is_mark(w, w->at - 1, ':'))) return false;
@@ -239,7 +239,7 @@ static bool at_constructor(const struct walk *w, struct constructor *c) {
   return !kind->part && (kind->single ? find_table(w, c, w->at + 1) : find_name(w, c));
 }
 
-static const char *describe(struct walk *w, const struct constructor *c) {
+static const char *describe(struct lua_walk *w, const struct constructor *c) {
   struct text where = text_in(w->places->arena);
   text_add(&where, places_word(c->constructed));
   if (!c->name) return text_end(&where);
@@ -249,7 +249,7 @@ static const char *describe(struct walk *w, const struct constructor *c) {
   return text_end(&where);
 }
 
-static void read_constructor(struct walk *w, const struct constructor *c) {
+static void read_constructor(struct lua_walk *w, const struct constructor *c) {
   const struct token *first = here(w), *brace = token_at(w, c->table);
   int node = places_add(w->places, (struct place_node){.parent = places_parent_of((enum kind)c->constructed),
                                                        .name = c->name,
@@ -266,11 +266,11 @@ static void read_constructor(struct walk *w, const struct constructor *c) {
 
 static struct places *scan(struct arena *arena, const char *file, const char *bytes, size_t length,
                            struct problems *problems, bool rules) {
-  struct walk w = {.places = places_in(arena),
-                   .problems = problems,
-                   .file = file,
-                   .tokens = lua_tokens(arena, bytes, length),
-                   .rules = rules};
+  struct lua_walk w = {.places = places_in(arena),
+                       .problems = problems,
+                       .file = file,
+                       .tokens = lua_tokens(arena, bytes, length),
+                       .rules = rules};
   while (!is_end(&w)) {
     struct constructor constructor;
     if (at_constructor(&w, &constructor)) {

@@ -10,6 +10,9 @@
 // each at the line of the given itself.
 struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems);
 
+// For the whole process: jansson takes one fixed seed and asks the system for none.
+void design_fix_hash_seed(void);
+
 struct store *design_read_lua(struct arena *arena, const struct file_bytes *file, struct problems *problems);
 struct store *design_read_json(struct arena *arena, const struct file_bytes *file, struct problems *problems);
 

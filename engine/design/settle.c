@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// From values one by one to a design that holds together: defaults, what must be there, references, what refers to what.
+// From values one by one to a design that holds together: defaults, what must be there, references, what refers to
+// what.
 #include "design/settle.h"
 
 #include <math.h>
@@ -81,7 +82,7 @@ static void check_row(struct store *store, struct problems *problems, int entity
   if (slot->condition == CONDITION_UNSET) {
     if (row->required && slot->line == 0 && asked_of(store, entity, id)) {
       text_printf(&said, "is not written; %s is needed", row->says);
-      const char *example = row_is_number(row) ? dimension_row(row->dimension)->example
+      const char *example = row_is_number(row)         ? dimension_row(row->dimension)->example
                             : row->sort == SORT_CHOICE ? store_word_choices(problems->arena, row->words)
                                                        : NULL;
       complain(store, problems, entity, id, text_end(&said), NULL, example);
@@ -114,10 +115,7 @@ static void check_rows(struct store *store, struct problems *problems, bool stri
 
 static const char *target_kinds(struct arena *arena, uint64_t targets) {
   struct text kinds = text_in(arena);
-  for (int k = 0; k < KIND_COUNT; k++) {
-    if (catalogue_kind((enum kind)k)->part || !(targets >> k & 1)) continue;
-    text_printf(&kinds, "%s%s", kinds.length > 0 ? " or " : "the name of a ", catalogue_kind((enum kind)k)->name);
-  }
+  store_write_targets(&kinds, targets);
   return text_end(&kinds);
 }
 
@@ -138,7 +136,7 @@ static void resolve(struct store *store, struct problems *problems, int entity, 
     complain(store, problems, entity, id, "refers to nothing in this design", slot->text,
              near ? text_end(&right) : target_kinds(problems->arena, targets));
     slot->condition = CONDITION_UNSET;
-  } else if (!(targets >> store->entities[target].kind & 1)) {
+  } else if (!kinds_hold(targets, store->entities[target].kind)) {
     text_printf(&said, "refers to a %s", catalogue_kind(store->entities[target].kind)->name);
     complain(store, problems, entity, id, text_end(&said), slot->text, target_kinds(problems->arena, targets));
     slot->condition = CONDITION_UNSET;
@@ -201,7 +199,7 @@ static void gather_all_back(struct store *store) {
 
 // ---- Circles of place ----
 
-struct walk {
+struct place_walk {
   struct store *store;
   struct problems *problems;
   unsigned char *seen;  // 1: on the way, 2: done
@@ -209,7 +207,7 @@ struct walk {
   size_t depth;
 };
 
-static void tell_circle(struct walk *walk, int entity, enum row_id id, int back_to) {
+static void tell_circle(struct place_walk *walk, int entity, enum row_id id, int back_to) {
   struct text said = text_in(walk->problems->arena);
   text_add(&said, "stands in a circle: ");
   size_t first = 0;
@@ -224,9 +222,9 @@ static void tell_circle(struct walk *walk, int entity, enum row_id id, int back_
            "a place that does not lead back here");
 }
 
-static void walk_places(struct walk *walk, int entity);
+static void walk_places(struct place_walk *walk, int entity);
 
-static void follow_place(struct walk *walk, int holder, int entity, enum row_id id) {
+static void follow_place(struct place_walk *walk, int holder, int entity, enum row_id id) {
   const struct slot *slot = store_at(walk->store, holder, id);
   if (slot->condition != CONDITION_GIVEN) return;
   int target = (int)slot->value;
@@ -234,7 +232,7 @@ static void follow_place(struct walk *walk, int holder, int entity, enum row_id 
   if (walk->seen[target] == 0) walk_places(walk, target);
 }
 
-static void walk_places(struct walk *walk, int entity) {
+static void walk_places(struct place_walk *walk, int entity) {
   walk->seen[entity] = 1;
   walk->way[walk->depth++] = entity;
   for (int r = 0; r < ROW_COUNT; r++) {
@@ -247,8 +245,8 @@ static void walk_places(struct walk *walk, int entity) {
 }
 
 static void check_circles(struct store *store, struct problems *problems) {
-  struct walk walk = {store, problems, arena_alloc(store->arena, store->entity_count + 1),
-                      arena_array(store->arena, store->entity_count + 1, sizeof(int)), 0};
+  struct place_walk walk = {store, problems, arena_alloc(store->arena, store->entity_count + 1),
+                            arena_array(store->arena, store->entity_count + 1, sizeof(int)), 0};
   for (size_t e = 0; e < store->entity_count; e++) {
     if (walk.seen[e] == 0) walk_places(&walk, (int)e);
   }
@@ -256,7 +254,7 @@ static void check_circles(struct store *store, struct problems *problems) {
 
 // ---- All of it ----
 
-static bool settle(struct store *store, struct problems *problems, bool strict) {
+static bool settle_as(struct store *store, struct problems *problems, bool strict) {
   size_t before = problems->count;
   if (strict) check_doubled(store, problems);
   add_absent_singles(store);
@@ -269,5 +267,5 @@ static bool settle(struct store *store, struct problems *problems, bool strict) 
   return problems->count == before;
 }
 
-bool store_settle(struct store *store, struct problems *problems) { return settle(store, problems, true); }
-bool store_settle_example(struct store *store, struct problems *problems) { return settle(store, problems, false); }
+bool store_settle(struct store *store, struct problems *problems) { return settle_as(store, problems, true); }
+bool store_settle_example(struct store *store, struct problems *problems) { return settle_as(store, problems, false); }

@@ -14,7 +14,7 @@ void store_complain(const struct store *store, struct problems *problems, int en
 
 // Names of one sort, for "did you mean". The lists live in the arena.
 const char *store_nearest_entity(const struct store *store, const char *written, uint64_t targets);
-const char *store_nearest_row(struct arena *arena, enum kind kind, const char *written, bool quantities);
 const char *store_word_choices(struct arena *arena, enum word_set set);  // `"fenced", "adults" or "public"`
+void store_write_targets(struct text *text, uint64_t targets);           // "the name of a spill or a basin"
 
 #endif

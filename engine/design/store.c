@@ -57,11 +57,10 @@ int store_add(struct store *store, enum kind kind, const char *name, int line) {
 int store_add_part(struct store *store, int owner, enum row_id list, int line) {
   const struct entity *last = &store->entities[store->entity_count - 1];
   int index = last->owner == owner && last->list == list ? last->index + 1 : 1;
-  int part = add_entity(store, (struct entity){.kind = catalogue_row(list)->part,
-                                               .at = {store->file, line},
-                                               .owner = owner,
-                                               .list = list,
-                                               .index = index});
+  int part = add_entity(
+      store,
+      (struct entity){
+          .kind = catalogue_row(list)->part, .at = {store->file, line}, .owner = owner, .list = list, .index = index});
   struct slot *slot = store_at(store, owner, list);
   if (index == 1) {
     slot->first = part;

@@ -24,8 +24,6 @@ static bool refuse(const struct writing *w, const char *said, const char *right)
   return false;
 }
 
-static bool bare_is_right(enum dimension dimension) { return dimension == DIM_RATIO || dimension == DIM_COUNT; }
-
 static bool refuse_bare(const struct writing *w) {
   const struct dimension_row *dimension = dimension_row(w->row->dimension);
   struct text said = text_in(w->problems->arena), right = text_in(w->problems->arena);
@@ -73,7 +71,7 @@ static bool write_number(const struct writing *w) {
     w->slot->value = INFINITY;
     return true;
   }
-  if (w->bare && !bare_is_right(w->row->dimension)) return refuse_bare(w);
+  if (w->bare && !dimension_may_be_bare(w->row->dimension)) return refuse_bare(w);
   struct reading reading;
   struct text wrong = text_in(arena), right = text_in(arena);
   if (!unit_read(w->text, strlen(w->text), w->row->dimension, &reading, &wrong, &right)) {
@@ -110,26 +108,17 @@ static bool write_by_sort(const struct writing *w) {
   return by_sort[w->row->sort](w);
 }
 
-bool store_write(struct store *store, struct problems *problems, int entity, enum row_id row, const char *text,
-                 bool bare, int line, uint32_t from, uint32_t to) {
+bool store_write(struct store *store, struct problems *problems, int entity, enum row_id row,
+                 struct store_text written) {
   struct slot *slot = store_at(store, entity, row);
-  slot->text = arena_words(store->arena, text);
-  slot->line = line;
-  slot->from = from;
-  slot->to = to;
+  slot->text = arena_words(store->arena, written.text);
+  slot->line = written.at.line;
+  slot->from = written.at.from;
+  slot->to = written.at.to;
   slot->condition = CONDITION_GIVEN;
-  struct writing writing = {store, problems, entity, row, catalogue_row(row), slot, slot->text, bare};
+  struct writing writing = {store, problems, entity, row, catalogue_row(row), slot, slot->text, written.bare};
   if (write_by_sort(&writing)) return true;
   slot->condition = CONDITION_UNSET;  // with its line: written and of no use, which is not missing
-  return false;
-}
-
-static const char *const ways[] = {"bucket", "weir", "meter", "scale", "level", "tape", "eye"};
-
-static bool known_way(const char *how) {
-  for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
-    if (strcmp(ways[i], how) == 0) return true;
-  }
   return false;
 }
 
@@ -138,23 +127,25 @@ static bool refuse_measure(struct store *store, struct problems *problems, int e
   return false;
 }
 
-bool store_measure(struct store *store, struct problems *problems, int entity, const char *quantity, const char *text,
-                   bool bare, const char *how, int line) {
+bool store_measure(struct store *store, struct problems *problems, int entity, const char *quantity,
+                   struct store_text written, const char *how) {
+  int line = written.at.line;
   enum kind kind = store->entities[entity].kind;
   enum row_id id = catalogue_row_named(kind, quantity, strlen(quantity));
   const struct row *row = id == ROW_COUNT ? NULL : catalogue_row(id);
   if (!row || !(row->sort == SORT_QUANTITY || (row->sort == SORT_NUMBER && row->derived))) {
-    const char *near = store_nearest_row(problems->arena, kind, quantity, true);
+    const char *near = catalogue_nearest_row(problems->arena, kind_bit(kind), quantity, true);
     return refuse_measure(store, problems, entity,
                           (struct complaint){line, "`measured` names nothing that is worked out here", quantity, near});
   }
-  if (how && !known_way(how)) {
+  if (how && catalogue_word_named(WORDS_taken_with, how, strlen(how)) == WORD_COUNT) {
     return refuse_measure(store, problems, entity,
                           (struct complaint){line, "`with` does not say how it was taken", how,
-                                             "\"bucket\", \"weir\", \"meter\", \"scale\", \"level\", \"tape\" or \"eye\""});
+                                             store_word_choices(problems->arena, WORDS_taken_with)});
   }
   struct slot scratch = {.line = line, .tolerance = NAN};
-  struct writing writing = {store, problems, entity, id, row, &scratch, arena_words(store->arena, text), bare};
+  struct writing writing = {store,       problems, entity, id, row, &scratch, arena_words(store->arena, written.text),
+                            written.bare};
   if (!write_number(&writing)) return false;
   store->measurements = arena_grow(store->arena, store->measurements, store->measurement_count,
                                    &store->measurement_room, sizeof *store->measurements);

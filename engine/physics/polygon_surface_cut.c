@@ -6,18 +6,21 @@
 
 #include "physics/polygon_surface.h"
 
-// A convex shape cut out of a triangle: 3 corners, one more for each of the lines that cut it.
-enum { CORNERS = 12, STEPS = 16, BREAKS = 48, SAMPLES = 8 };
+// A convex shape cut out of a triangle: 3 corners, one more for the line that cuts it.
+enum { CORNERS = 4, STEPS = 16, BREAKS = 48, SAMPLES = 8 };
 
 struct convex {
   struct polygon_point at[CORNERS];
   size_t count;
 };
 
-// A ring of the outline at one level; holes take away.
+// A ring of the outline at one level; holes take away. Each line that cuts a ring leaves at most half as many corners
+// again; four lines leave fewer than ROOM times as many.
+enum { ROOM = 6 };
 struct ring {
-  struct polygon_point *points;
+  struct polygon_point *points, *work, *spare;  // work and spare: for ROOM x count points
   size_t count;
+  struct polygon_point least, most;  // the box round it
 };
 
 static double side_of(struct polygon_point a, struct polygon_point b, struct polygon_point p) {
@@ -28,67 +31,64 @@ static struct polygon_point between(struct polygon_point a, struct polygon_point
   return (struct polygon_point){a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
 }
 
-static void add(struct convex *shape, struct polygon_point point) {
-  if (shape->count < CORNERS) shape->at[shape->count++] = point;
-}
-
-// Sutherland and Hodgman: what of `shape` has `value` >= 0, a value that runs evenly between the corners.
-static struct convex keep_positive(const struct convex *shape, const double value[CORNERS]) {
-  struct convex kept = {.count = 0};
-  for (size_t i = 0; i < shape->count; i++) {
-    const size_t next = (i + 1) % shape->count;
-    if (value[i] >= 0) add(&kept, shape->at[i]);
-    if ((value[i] >= 0) != (value[next] >= 0)) {
-      add(&kept, between(shape->at[i], shape->at[next], value[i] / (value[i] - value[next])));
-    }
+// Sutherland and Hodgman, one line: what of a ring lies left of the line from a to b.
+static size_t keep_left(const struct polygon_point *from, size_t count, struct polygon_point a, struct polygon_point b,
+                        struct polygon_point *to) {
+  size_t kept = 0;
+  for (size_t i = 0; i < count; i++) {
+    const struct polygon_point p = from[i], next = from[(i + 1) % count];
+    const double here = side_of(a, b, p), there = side_of(a, b, next);
+    if (here >= 0) to[kept++] = p;
+    if ((here >= 0) != (there >= 0)) to[kept++] = between(p, next, here / (here - there));
   }
   return kept;
 }
 
-static double signed_area(const struct convex *shape) {
+static double signed_area(const struct polygon_point *points, size_t count) {
   double twice = 0;
-  for (size_t i = 2; i < shape->count; i++) twice += side_of(shape->at[0], shape->at[i - 1], shape->at[i]);
+  for (size_t i = 2; i < count; i++) twice += side_of(points[0], points[i - 1], points[i]);
   return twice / 2;
 }
 
-// Both convex, `by` counterclockwise.
-static double area_of_both(struct convex shape, const struct convex *by) {
-  for (size_t i = 0; i < by->count && shape.count > 0; i++) {
-    double value[CORNERS];
-    for (size_t k = 0; k < shape.count; k++) {
-      value[k] = side_of(by->at[i], by->at[(i + 1) % by->count], shape.at[k]);
-    }
-    shape = keep_positive(&shape, value);
+static bool is_apart(const struct ring *ring, const struct convex *shape) {
+  bool left = true, low = true, right = true, high = true;
+  for (size_t i = 0; i < shape->count; i++) {
+    left = left && shape->at[i].x < ring->least.x;
+    low = low && shape->at[i].y < ring->least.y;
+    right = right && shape->at[i].x > ring->most.x;
+    high = high && shape->at[i].y > ring->most.y;
   }
-  return signed_area(&shape);
+  return left || low || right || high;
 }
 
-// Area of a ring inside a convex shape: each side of the ring makes a triangle with one corner of the shape; turned one
-// way they add, the other way they take off.
-static double area_of_ring_in(const struct ring *ring, const struct convex *shape) {
-  double sum = 0;
-  for (size_t i = 0; i < ring->count; i++) {
-    const struct convex fan = {{shape->at[0], ring->points[i], ring->points[(i + 1) % ring->count]}, 3};
-    sum += area_of_both(fan, shape);
+// Area of a ring inside a convex shape that runs counterclockwise.
+static double area_of_ring_in(struct ring *ring, const struct convex *shape) {
+  if (is_apart(ring, shape)) return 0;
+  const struct polygon_point *from = ring->points;
+  size_t count = ring->count;
+  for (size_t i = 0; i < shape->count && count > 0; i++) {
+    struct polygon_point *to = from == ring->work ? ring->spare : ring->work;
+    count = keep_left(from, count, shape->at[i], shape->at[(i + 1) % shape->count], to);
+    from = to;
   }
-  return fabs(sum);
+  return fabs(signed_area(from, count));
 }
 
 // The part of a triangle of ground that lies at or above a level, counterclockwise.
 static struct convex ground_above(const struct polygon_surface_point c[3], double level) {
-  struct convex shape = {.count = 3};
-  double value[CORNERS];
-  const bool left = side_of((struct polygon_point){c[0].x, c[0].y}, (struct polygon_point){c[1].x, c[1].y},
-                            (struct polygon_point){c[2].x, c[2].y}) >= 0;
+  struct convex shape = {.count = 0};
+  const struct polygon_point flat[3] = {{c[0].x, c[0].y}, {c[1].x, c[1].y}, {c[2].x, c[2].y}};
+  const bool left = side_of(flat[0], flat[1], flat[2]) >= 0;
   for (size_t i = 0; i < 3; i++) {
-    const struct polygon_surface_point p = c[left ? i : 2 - i];
-    shape.at[i] = (struct polygon_point){p.x, p.y};
-    value[i] = p.z - level;
+    const size_t here = left ? i : 2 - i, next = left ? (i + 1) % 3 : (4 - i) % 3;
+    const double over = c[here].z - level, then = c[next].z - level;
+    if (over >= 0) shape.at[shape.count++] = flat[here];
+    if ((over >= 0) != (then >= 0)) shape.at[shape.count++] = between(flat[here], flat[next], over / (over - then));
   }
-  return keep_positive(&shape, value);
+  return shape;
 }
 
-static double area_of_ring(const struct polygon_surface *surface, const struct ring *ring, double level) {
+static double area_of_ring(const struct polygon_surface *surface, struct ring *ring, double level) {
   double area = 0;
   for (size_t i = 0; i < polygon_surface_count(surface); i++) {
     struct polygon_surface_point corners[3];
@@ -132,15 +132,27 @@ static double fail(struct polygon_problem *problem, const char *text) {
 
 static const char TOO_SMALL[] = "the survey ends inside the pit", NO_MEMORY[] = "no memory for a pit";
 
+static void find_box(struct ring *ring) {
+  ring->least = ring->most = ring->points[0];
+  for (size_t i = 1; i < ring->count; i++) {
+    const struct polygon_point p = ring->points[i];
+    ring->least = (struct polygon_point){fmin(ring->least.x, p.x), fmin(ring->least.y, p.y)};
+    ring->most = (struct polygon_point){fmax(ring->most.x, p.x), fmax(ring->most.y, p.y)};
+  }
+}
+
 // Outer ring of a piece, or one of its holes (from 1 on). No points: no memory.
 static struct ring ring_of(const struct polygon *outline, size_t piece, size_t which) {
-  struct ring ring = {NULL, 0};
+  struct ring ring = {.count = 0};
   const size_t count =
       which == 0 ? polygon_ring(outline, piece, NULL, 0) : polygon_hole(outline, piece, which - 1, NULL, 0);
-  ring.points = count > 0 ? malloc(count * sizeof *ring.points) : NULL;
+  ring.points = count > 0 ? malloc((1 + 2 * ROOM) * count * sizeof *ring.points) : NULL;
   if (!ring.points) return ring;
+  ring.work = ring.points + count;
+  ring.spare = ring.work + ROOM * count;
   ring.count = which == 0 ? polygon_ring(outline, piece, ring.points, count)
                           : polygon_hole(outline, piece, which - 1, ring.points, count);
+  if (ring.count > 0) find_box(&ring);
   return ring;
 }
 
@@ -187,14 +199,14 @@ static double layer(const struct polygon_surface *surface, const struct polygon_
   return volume;
 }
 
-static bool is_bottom_surveyed(const struct polygon_surface *surface, const struct polygon *bottom) {
+static const char *bottom_fault(const struct polygon_surface *surface, const struct polygon *bottom) {
   struct ring ring = ring_of(bottom, 0, 0);
-  bool surveyed = ring.count > 0;
-  for (size_t i = 0; i < ring.count && surveyed; i++) {
-    surveyed = !isnan(polygon_surface_height(surface, ring.points[i]));
+  const char *fault = ring.count > 0 ? NULL : NO_MEMORY;
+  for (size_t i = 0; i < ring.count && !fault; i++) {
+    if (isnan(polygon_surface_height(surface, ring.points[i]))) fault = TOO_SMALL;
   }
   free(ring.points);
-  return surveyed;
+  return fault;
 }
 
 // Heights of the points are breaks where the area may step, since flat ground ends there all at once; of many points
@@ -204,7 +216,8 @@ double polygon_surface_cut(const struct polygon_surface *surface, const struct p
   if (!pit->bottom || !isfinite(pit->level) || !(pit->side >= 0) || isinf(pit->side)) {
     return fail(problem, "the pit has no bottom, level or slope");
   }
-  if (!is_bottom_surveyed(surface, pit->bottom)) return fail(problem, TOO_SMALL);
+  const char *fault = bottom_fault(surface, pit->bottom);
+  if (fault) return fail(problem, fault);
   size_t count;
   const double *heights = polygon_surface_heights(surface, &count);
   const double highest = heights[count - 1], step = (highest - pit->level) / STEPS;

@@ -14,7 +14,8 @@ struct result {
   const char *because;
   int *reads;
   size_t read_count;
-  unsigned stamp;  // the frame that read it last
+  unsigned stamp;   // the frame that read it last
+  unsigned blamed;  // the search for blame that saw it last
   enum condition condition;
   enum progress progress;
   bool doubt;
@@ -392,7 +393,7 @@ void evaluation_end(struct evaluation *ev) {
 
 struct blame {
   struct evaluation *ev;
-  unsigned char *seen;
+  unsigned search;
   int *roots;
   size_t count, room;
 };
@@ -423,8 +424,8 @@ static bool to_blame(const struct blame *blame, struct result *result) {
 
 static void blame_slot(struct blame *blame, int slot) {
   struct result *result = &blame->ev->results[slot];
-  if (blame->seen[slot] || !lacking(result)) return;
-  blame->seen[slot] = 1;
+  if (result->blamed == blame->search || !lacking(result)) return;
+  result->blamed = blame->search;
   if (!to_blame(blame, result)) {
     for (size_t i = 0; i < result->read_count; i++) blame_slot(blame, result->reads[i]);
     return;
@@ -434,7 +435,7 @@ static void blame_slot(struct blame *blame, int slot) {
 }
 
 size_t evaluation_roots(struct evaluation *ev, const int *reads, size_t count, int **roots) {
-  struct blame blame = {.ev = ev, .seen = arena_alloc(ev->arena, ev->store->slot_count + 1)};
+  struct blame blame = {.ev = ev, .search = ++ev->stamps};
   for (size_t i = 0; i < count; i++) blame_slot(&blame, reads[i]);
   *roots = blame.roots;
   return blame.count;

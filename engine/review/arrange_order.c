@@ -9,7 +9,7 @@
 
 static bool has_any(const struct store *design, uint64_t kinds) {
   for (size_t i = 0; i < design->entity_count; i++) {
-    if (kinds >> design->entities[i].kind & 1) return true;
+    if (kinds_hold(kinds, design->entities[i].kind)) return true;
   }
   return false;
 }

@@ -57,7 +57,9 @@ struct rule_facts {
   size_t limit_count;
 };
 
-enum sense { SENSE_AT_LEAST, SENSE_AT_MOST, SENSE_MUST, SENSE_IS };
+// What a rule asks of a value, and so on which side of its limit it is right. Where the value stands (below, at, above)
+// is enum standing of units/compare.h, and says nothing of right or wrong.
+enum sense { SENSE_AT_LEAST, SENSE_AT_MOST, SENSE_MUST, SENSE_IS, SENSE_COUNT };
 
 // One comparison that a rule made, kept also when it was satisfied.
 struct comparison {

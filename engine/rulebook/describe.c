@@ -2,7 +2,7 @@
 // Rules as text for people, in 80 columns.
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/rule.h"
 
 enum { WIDTH = 80, ID_COLUMN = 10, TITLE_COLUMN = 38, LABEL_WIDTH = 12 };
 
@@ -53,7 +53,7 @@ static void list_retired(const struct rulebook *book, struct text *text) {
   text_add(text, "RETIRED\n");
   for (size_t i = 0; i < book->retired_count; i++) {
     const struct retired_rule *rule = &book->retired[i];
-    const char *line = phrase(text->arena, "%s, by %s: %s", rule->id, rule->layer, rule->because);
+    const char *line = text_phrase(text->arena, "%s, by %s: %s", rule->id, rule->layer, rule->because);
     text_add(text, "  ");
     text_wrap(text, line, 4, WIDTH);
     end_line(text);
@@ -85,9 +85,7 @@ static void add_labelled(struct text *text, const char *label, const char *words
 
 static const char *kinds_of(struct arena *arena, uint64_t kinds) {
   struct text text = text_in(arena);
-  for (int kind = 0; kind < KIND_COUNT; kind++) {
-    if (kinds >> kind & 1) text_printf(&text, "%s%s", text.length ? ", " : "", catalogue_kind((enum kind)kind)->name);
-  }
+  catalogue_write_kinds(&text, kinds, ", ");
   return text_end(&text);
 }
 
@@ -131,8 +129,8 @@ static void add_limits(struct text *text, const struct rule *rule) {
 
 static void add_adjusted(struct text *text, const struct rule_facts *facts) {
   if (!facts->adjusted_by) return;
-  const char *because = facts->because ? phrase(text->arena, ": %s", facts->because) : "";
-  add_labelled(text, "adjusted", phrase(text->arena, "by %s%s", facts->adjusted_by, because));
+  const char *because = facts->because ? text_phrase(text->arena, ": %s", facts->because) : "";
+  add_labelled(text, "adjusted", text_phrase(text->arena, "by %s%s", facts->adjusted_by, because));
 }
 
 static void describe_rule(struct text *text, const struct rule *rule, const struct rule_facts *facts) {
@@ -140,15 +138,15 @@ static void describe_rule(struct text *text, const struct rule *rule, const stru
   add_labelled(text, "rule", facts->id);
   add_labelled(text, "title", facts->title);
   add_labelled(text, "severity",
-               facts->life_safety ? phrase(arena, "%s; a matter of life and limb: no answer counts as held",
-                                           severity_name(facts->severity))
+               facts->life_safety ? text_phrase(arena, "%s; a matter of life and limb: no answer counts as held",
+                                                severity_name(facts->severity))
                                   : severity_name(facts->severity));
   add_labelled(text, "stage", stage_name(facts->stage));
   add_labelled(text, "for each", kinds_of(arena, facts->for_each));
   add_labelled(text, "when", when_of(arena, rule));
   add_labelled(text, "judges",
                rule->judges.count
-                   ? phrase(arena, "%s: %s", rule->judges.text, rule->judges.says ? rule->judges.says : "")
+                   ? text_phrase(arena, "%s: %s", rule->judges.text, rule->judges.says ? rule->judges.says : "")
                    : "by its check function");
   add_limits(text, rule);
   add_adjusted(text, facts);
@@ -156,15 +154,12 @@ static void describe_rule(struct text *text, const struct rule *rule, const stru
   add_labelled(text, "fix", facts->try_words);
   add_labelled(text, "caution", facts->caution);
   add_labelled(text, "source", facts->source);
-  add_labelled(text, "written in", phrase(arena, "%s:%d (%s)", facts->at.file, facts->at.line, facts->layer));
+  add_labelled(text, "written in", text_phrase(arena, "%s:%d (%s)", facts->at.file, facts->at.line, facts->layer));
   add_labelled(text, "broken", facts->broken);
 }
 
 bool rulebook_describe(const struct rulebook *book, const char *id, struct text *text) {
-  for (size_t i = 0; i < book->fact_count; i++) {
-    if (strcmp(book->facts[i].id, id) != 0) continue;
-    describe_rule(text, book->in_force[i], &book->facts[i]);
-    return true;
-  }
-  return false;
+  const struct rule_facts *facts = rulebook_facts(book, id);
+  if (facts) describe_rule(text, rulebook_rule(book, id), facts);
+  return facts != NULL;
 }

@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/run.h"
 #include "script/quantity.h"
 
 enum { TAG_ENTITY = SCRIPT_TAG_OWNER };
@@ -17,7 +17,7 @@ struct handle {
   int entity;
 };
 
-void push_entity(lua_State *L, struct rulebook *book, int entity) {
+void entity_push(lua_State *L, struct rulebook *book, int entity) {
   struct handle *handle = lua_newuserdatauv(L, sizeof *handle, 0);
   *handle = (struct handle){{TAG_ENTITY}, book->generation, entity};
   lua_rawgeti(L, LUA_REGISTRYINDEX, book->entity_meta);
@@ -59,7 +59,7 @@ static void read_row(struct reading_slot *at) {
   struct evaluation *ev = at->run->ev;
   enum row_sort sort = catalogue_row(at->row)->sort;
   if (row_is_number(catalogue_row(at->row))) {
-    at->value = read_scaled(at->run, at->entity, at->row, &at->scale);
+    at->value = run_read(at->run, at->entity, at->row, &at->scale);
     at->missing = isnan(at->value);
   } else if (reads_choice(sort)) {
     at->word = evaluation_choice(ev, at->entity, at->row);
@@ -86,22 +86,16 @@ static void do_member(void *with) {
   at->found = evaluation_reference(ev, at->link, ROW_link_to);
 }
 
-static void within_arena(lua_State *L, struct run *run, void (*work)(void *with), void *with) {
-  if (arena_try(evaluation_arena(run->ev), work, with)) return;
-  run->exhausted = true;
-  script_stop(L, "memory is used up");
-}
-
 // ---- what a name gives ---------------------------------------------------------------------------------------------
 
 static int push_list(lua_State *L, struct reading_slot *at) {
   size_t count = at->index;
   lua_createtable(L, (int)count, 0);
   for (at->index = 0; at->index < count; at->index++) {
-    within_arena(L, at->run, do_member, at);
+    script_in_arena(L, at->run->arena, do_member, at);
     if (at->found < 0)
       return script_raise_missing(L, store_slot(evaluation_design(at->run->ev), at->link, ROW_link_to));
-    push_entity(L, at->run->book, at->found);
+    entity_push(L, at->run->book, at->found);
     lua_rawseti(L, -2, (lua_Integer)at->index + 1);
   }
   return 1;
@@ -131,13 +125,13 @@ static int push_row(lua_State *L, struct run *run, int entity, enum row_id row) 
   if (about->sort == SORT_BUNDLE)
     return script_misuse(L, "the quantities that read it", "`%s` is worked out as a whole and is no single value",
                          about->name);
-  within_arena(L, run, do_read, &at);
+  script_in_arena(L, run->arena, do_read, &at);
   if (at.missing) return script_raise_missing(L, store_slot(evaluation_design(run->ev), entity, row));
   if (row_is_number(about)) return push_number(L, &at);
   if (reads_choice(about->sort)) return push_word(L, &at);
   if (about->sort == SORT_TEXT) return lua_pushstring(L, at.text), 1;
   if (about->sort != SORT_REFERENCE) return push_list(L, &at);
-  push_entity(L, run->book, at.found);
+  entity_push(L, run->book, at.found);
   return 1;
 }
 
@@ -149,13 +143,13 @@ struct naming {
 
 static void find_nearest(void *with) {
   struct naming *naming = with;
-  naming->nearest = path_nearest(naming->arena, UINT64_C(1) << naming->kind, naming->written);
+  naming->nearest = catalogue_nearest_row(naming->arena, kind_bit(naming->kind), naming->written, true);
 }
 
 static int unknown_name(lua_State *L, struct run *run, enum kind kind, const char *name) {
   struct naming naming = {run->arena, kind, name, NULL};
   char right[80] = "";
-  within_arena(L, run, find_nearest, &naming);
+  script_in_arena(L, run->arena, find_nearest, &naming);
   if (naming.nearest) snprintf(right, sizeof right, "`%s`, if that is meant", naming.nearest);
   return script_misuse(L, naming.nearest ? right : NULL, "a %s has no `%.60s`", catalogue_kind(kind)->name, name);
 }
@@ -167,7 +161,7 @@ struct lacking {
 
 static void say_lacking(void *with) {
   const struct lacking *lacking = with;
-  lacking->run->because = phrase(lacking->run->arena, "the design has no %s", catalogue_kind(lacking->kind)->name);
+  lacking->run->because = text_phrase(lacking->run->arena, "the design has no %s", catalogue_kind(lacking->kind)->name);
 }
 
 // entity.site and entity.project, from any entity.
@@ -175,10 +169,10 @@ static int push_single(lua_State *L, struct run *run, enum kind kind) {
   const struct store *store = evaluation_design(run->ev);
   struct lacking lacking = {run, kind};
   if (store_count(store, kind) > 0) {
-    push_entity(L, run->book, store_of_kind(store, kind, 0));
+    entity_push(L, run->book, store_of_kind(store, kind, 0));
     return 1;
   }
-  within_arena(L, run, say_lacking, &lacking);
+  script_in_arena(L, run->arena, say_lacking, &lacking);
   return script_raise_missing(L, -1);
 }
 
@@ -226,10 +220,7 @@ static void describe(void *with) {
 static int entity_words(lua_State *L) {
   struct run *run = run_of(L);
   struct describing describing = {evaluation_design(run->ev), text_in(run->arena), entity_at(L, 1)};
-  if (!arena_try(run->arena, describe, &describing)) {
-    run->exhausted = true;
-    return script_stop(L, "memory is used up");
-  }
+  script_in_arena(L, run->arena, describe, &describing);
   lua_pushstring(L, describing.text.at);
   return 1;
 }
@@ -237,7 +228,7 @@ static int entity_words(lua_State *L) {
 static const luaL_Reg answers[] = {{"__index", read_name}, {"__newindex", refuse_write}, {"__pairs", refuse_walk},
                                    {"__len", refuse_walk}, {"__eq", same_entity},        {"__tostring", entity_words}};
 
-void open_entities(lua_State *L, struct rulebook *book) {
+void entity_open(lua_State *L, struct rulebook *book) {
   lua_newtable(L);
   for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
     lua_pushlightuserdata(L, book);

@@ -2,7 +2,7 @@
 // A rule's example as a small design: tables become entities without a name, any given or quantity may be stated.
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/example.h"
 
 static void refuse(struct example *example, const struct value *value, const char *said, const char *right) {
   problem_add(&example->problems,
@@ -24,7 +24,7 @@ static bool has_all(enum kind kind, const struct value *fields) {
 static enum kind kind_for(uint64_t targets, const struct value *fields) {
   enum kind first = KIND_COUNT;
   for (int kind = 0; kind < KIND_COUNT; kind++) {
-    if (!(targets >> kind & 1)) continue;
+    if (!kinds_hold(targets, (enum kind)kind)) continue;
     if (has_all((enum kind)kind, fields)) return (enum kind)kind;
     if (first == KIND_COUNT) first = (enum kind)kind;
   }
@@ -49,7 +49,7 @@ static bool refer(struct example *example, int entity, enum row_id row, uint64_t
   }
   if (target < 0) {
     refuse(example, value,
-           phrase(example->arena, "`%s` refers to nothing here", value->key ? value->key : "a member of the list"),
+           text_phrase(example->arena, "`%s` refers to nothing here", value->key ? value->key : "a member of the list"),
            "a table in { } with what it states");
     return false;
   }
@@ -61,7 +61,7 @@ static bool all_tables(struct example *example, const struct value *list) {
   bool good = list->sort == VALUE_TABLE;
   for (const struct value *member = list->first; good && member; member = member->next)
     good = !member->key && member->sort == VALUE_TABLE;
-  if (!good) refuse(example, list, phrase(example->arena, "`%s` is a list", list->key), "{ { ... }, { ... } }");
+  if (!good) refuse(example, list, text_phrase(example->arena, "`%s` is a list", list->key), "{ { ... }, { ... } }");
   return good;
 }
 
@@ -108,19 +108,18 @@ static bool is_plain(const struct value *value) { return value->sort == VALUE_TE
 
 static bool write_plain(struct example *example, int entity, enum row_id row, const struct value *value) {
   if (!is_plain(value)) {
-    refuse(example, value, phrase(example->arena, "`%s` is one value", value->key), "a text in quotes");
+    refuse(example, value, text_phrase(example->arena, "`%s` is one value", value->key), "a text in quotes");
     return false;
   }
-  const char *text = value_shown(example->arena, value);
-  bool bare = value->sort == VALUE_NUMBER;
+  struct store_text written = {value_shown(example->arena, value), value->sort == VALUE_NUMBER, {.line = value->line}};
   if (catalogue_row(row)->sort == SORT_QUANTITY)
-    return store_measure(example->store, &example->problems, entity, value->key, text, bare, NULL, value->line);
-  return store_write(example->store, &example->problems, entity, row, text, bare, value->line, 0, 0);
+    return store_measure(example->store, &example->problems, entity, value->key, written, NULL);
+  return store_write(example->store, &example->problems, entity, row, written);
 }
 
 static bool cannot_state(struct example *example, int entity, enum row_id row, const struct value *value) {
   (void)entity, (void)row;
-  refuse(example, value, phrase(example->arena, "`%s` cannot be stated in an example", value->key),
+  refuse(example, value, text_phrase(example->arena, "`%s` cannot be stated in an example", value->key),
          "the quantities that are worked out from it");
   return false;
 }
@@ -138,11 +137,11 @@ static bool fill_field(struct example *example, int entity, const struct value *
   enum kind kind = kind_of(example, entity);
   enum row_id row = field->key ? catalogue_row_named(kind, field->key, strlen(field->key)) : ROW_COUNT;
   if (row != ROW_COUNT) return by_sort[catalogue_row(row)->sort](example, entity, row, field);
-  const char *nearest = field->key ? path_nearest(example->arena, UINT64_C(1) << kind, field->key) : NULL;
+  const char *nearest = field->key ? catalogue_nearest_row(example->arena, kind_bit(kind), field->key, true) : NULL;
   refuse(example, field,
-         phrase(example->arena, "a %s has no `%s`", catalogue_kind(kind)->name,
-                field->key ? field->key : value_shown(example->arena, field)),
-         nearest ? phrase(example->arena, "`%s`, if that is meant", nearest) : NULL);
+         text_phrase(example->arena, "a %s has no `%s`", catalogue_kind(kind)->name,
+                     field->key ? field->key : value_shown(example->arena, field)),
+         nearest ? text_phrase(example->arena, "`%s`, if that is meant", nearest) : NULL);
   return false;
 }
 
@@ -156,12 +155,12 @@ static bool fill(struct example *example, int entity, const struct value *fields
 static bool add_top(struct example *example, const struct rule *rule, const struct value *member) {
   enum kind kind = catalogue_kind_named(member->key, strlen(member->key));
   if (kind == KIND_COUNT || member->sort != VALUE_TABLE) {
-    refuse(example, member, phrase(example->arena, "`%s` is no thing with its values", member->key),
+    refuse(example, member, text_phrase(example->arena, "`%s` is no thing with its values", member->key),
            "a kind with a table, as in spill = { ... }");
     return false;
   }
   int entity = store_add(example->store, kind, NULL, member->line);
-  if (!(rule->kinds >> kind & 1)) return true;
+  if (!kinds_hold(rule->kinds, kind)) return true;
   if (example->entity >= 0) {
     refuse(example, member, "more than one thing is stated that the rule could judge", "one of them");
     return false;
@@ -173,7 +172,7 @@ static bool add_top(struct example *example, const struct rule *rule, const stru
 static bool is_about_itself(const struct value *member) { return !member->key || strcmp(member->key, "outcome") == 0; }
 
 // All of the things first, so that one can name another by its kind.
-bool build_example(struct example *example, const struct rule *rule, const struct value *table, const char *file) {
+bool example_build(struct example *example, const struct rule *rule, const struct value *table, const char *file) {
   example->store = store_in(example->arena, file);
   example->problems = problems_in(example->arena);
   example->entity = -1;

@@ -3,7 +3,8 @@
 #include <lua.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/read_rule.h"
+#include "rulebook/run.h"
 #include "units/read.h"
 #include "units/write.h"
 
@@ -39,10 +40,11 @@ static void check_fix_keys(struct reading_rule *at, const struct value *fix) {
                                       "to_no_more_than", "to_no_less_than", "advise"};
   for (const struct value *member = fix->first; member; member = member->next) {
     if (member->key && known_key(member->key)) continue;
-    complain(at, member->line, "fix",
-             phrase(at->arena, "has no `%s`", member->key ? member->key : value_shown(at->arena, member)), NULL,
-             member->key ? nearest_phrase(at->arena, member->key, names, sizeof names / sizeof *names)
-                         : "raise, lower, set, choose or advise");
+    rule_complain(at, member->line, "fix",
+                  text_phrase(at->arena, "has no `%s`", member->key ? member->key : value_shown(at->arena, member)),
+                  NULL,
+                  member->key ? rule_nearest(at->arena, member->key, names, sizeof names / sizeof *names)
+                              : "raise, lower, set, choose or advise");
   }
 }
 
@@ -66,7 +68,7 @@ static const char *worked_out_amount(struct reading_rule *at, const struct path 
     unit_write(&text, value->number, dimension, (struct write_style){.system = system});
     return text_end(&text);
   }
-  complain(at, value->line, "fix", "an amount is not of the sort of what it changes", NULL, NULL);
+  rule_complain(at, value->line, "fix", "an amount is not of the sort of what it changes", NULL, NULL);
   return NULL;
 }
 
@@ -79,11 +81,11 @@ static const char *amount_text(struct reading_rule *at, const struct path *path,
   size_t count;
   if (value->sort == VALUE_QUANTITY) return worked_out_amount(at, path, value, system);
   if (path->sort == SORT_CHOICE)
-    return read_words(at, path, "fix", value, &words, &count) && count == 1 ? words[0] : NULL;
-  const char *text = text_of(at, value);
+    return rule_read_words(at, path, "fix", value, &words, &count) && count == 1 ? words[0] : NULL;
+  const char *text = rule_text(at, value);
   if (!text || path->sort != SORT_NUMBER) return text;
   if (unit_read(text, strlen(text), path->dimension, &reading, &wrong, &right)) return text;
-  complain(at, value->line, "fix", text_end(&wrong), text, right.length ? text_end(&right) : NULL);
+  rule_complain(at, value->line, "fix", text_end(&wrong), text, right.length ? text_end(&right) : NULL);
   return NULL;
 }
 
@@ -104,20 +106,21 @@ static const char *describe_fix(struct reading_rule *at, const struct rule *rule
   const char *verb = NULL, *said, *right;
   const struct value *target = verb_of(fix, &verb);
   const struct value *advice = value_member(fix, "advise");
-  if (!target && advice && fix->count == 1) return text_of(at, advice);
+  if (!target && advice && fix->count == 1) return rule_text(at, advice);
   if (!target || advice) {
-    complain(at, fix->line, "fix", "does not say one thing to do", NULL, "one of raise, lower, set, choose, advise");
+    rule_complain(at, fix->line, "fix", "does not say one thing to do", NULL,
+                  "one of raise, lower, set, choose, advise");
     return NULL;
   }
-  const char *name = text_of(at, target);
+  const char *name = rule_text(at, target);
   if (!name) return NULL;
   if (!path_read(&path, at->arena, name, rule->kinds, true, &said, &right)) {
-    complain(at, target->line, "fix", said, name, right);
+    rule_complain(at, target->line, "fix", said, name, right);
     return NULL;
   }
   if (!path.given) {
-    complain(at, target->line, "fix", "is worked out, so nobody can write it", name,
-             "a given that it is worked out from");
+    rule_complain(at, target->line, "fix", "is worked out, so nobody can write it", name,
+                  "a given that it is worked out from");
     return NULL;
   }
   struct text text = text_in(at->arena);
@@ -128,12 +131,12 @@ static const char *describe_fix(struct reading_rule *at, const struct rule *rule
   return text_end(&text);
 }
 
-const char *read_fix(struct reading_rule *at, const struct rule *rule, const struct value *fix,
-                     enum unit_system system) {
-  if (fix->sort == VALUE_TEXT) return text_of(at, fix);
+const char *rule_read_fix(struct reading_rule *at, const struct rule *rule, const struct value *fix,
+                          enum unit_system system) {
+  if (fix->sort == VALUE_TEXT) return rule_text(at, fix);
   if (fix->sort != VALUE_TABLE) {
-    complain(at, fix->line, "fix", "is neither words, a table nor a function", value_shown(at->arena, fix),
-             "{ raise = \"...\", by = \"...\" }");
+    rule_complain(at, fix->line, "fix", "is neither words, a table nor a function", value_shown(at->arena, fix),
+                  "{ raise = \"...\", by = \"...\" }");
     return NULL;
   }
   check_fix_keys(at, fix);
@@ -165,20 +168,20 @@ static const char *say_fix(struct run *run, const struct value *answer) {
   struct problems problems = problems_in(run->arena);
   const struct rule *rule = run->rule;
   struct reading_rule at = {run->book, run->arena, &problems, rule->file, "rule", rule->facts.id, NULL, false};
-  const char *words = read_fix(&at, rule, answer, units_of(run->ev));
+  const char *words = rule_read_fix(&at, rule, answer, units_of(run->ev));
   if (!at.wrong) return words;
-  return phrase(run->arena, "the fix could not be worked out: %s",
-                problems.count ? problems.list[0].said : "an unknown name");
+  return text_phrase(run->arena, "the fix could not be worked out: %s",
+                     problems.count ? problems.list[0].said : "an unknown name");
 }
 
 // The finding stands whatever becomes of its fix.
-const char *worked_out_fix(struct run *run) {
+const char *run_fix(struct run *run) {
   struct taking_answer taking = {.arena = run->arena};
   struct script_failure failure;
-  bool answered = call_rule(run, run->rule->fix, &failure) &&
+  bool answered = run_call(run, run->rule->fix, &failure) &&
                   script_protect(run->book->script, take_answer, &taking, 1, 0, &failure);
   if (!answered && script_starved(run->book->script)) arena_give_up(run->arena);
   if (answered) return taking.answer ? say_fix(run, taking.answer) : NULL;
   if (failure.kind == SCRIPT_MISSING) return "the fix cannot be worked out until what it reads is stated";
-  return phrase(run->arena, "the fix could not be worked out: %s", failure_words(run, &failure));
+  return text_phrase(run->arena, "the fix could not be worked out: %s", run_failure(run, &failure));
 }

@@ -1,34 +1,35 @@
 // SPDX-License-Identifier: MIT
 // Judging: one rule on one entity becomes one outcome.
+#include <assert.h>
 #include <lua.h>
 #include <math.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/run.h"
 #include "units/compare.h"
 
 enum truth { TRUTH_NO, TRUTH_YES, TRUTH_UNKNOWN };
 
 // ---- reading and comparing -----------------------------------------------------------------------------------------
 
-double read_scaled(struct run *run, int entity, enum row_id row, double *scale) {
+double run_read(struct run *run, int entity, enum row_id row, double *scale) {
   double value = evaluation_number(run->ev, entity, row);
   *scale = isnan(value) ? 0 : evaluation_scale(run->ev, entity, row);
   return value;
 }
 
-int add_comparison(struct run *run, struct comparison comparison) {
+int run_add_comparison(struct run *run, struct comparison comparison) {
   run->comparisons = arena_grow(run->arena, run->comparisons, run->count, &run->room, sizeof *run->comparisons);
   run->comparisons[run->count] = comparison;
   return (int)run->count++;
 }
 
-int add_bound(struct run *run, struct comparison start, double scale) {
+int run_add_bound(struct run *run, struct comparison start, double scale) {
   bool least = start.sense == SENSE_AT_LEAST;
   enum standing standing = compare(start.value, start.limit, scale);
   start.satisfied = standing == STANDS_AT || standing == (least ? STANDS_ABOVE : STANDS_BELOW);
   start.margin = least ? start.value - start.limit : start.limit - start.value;
-  return add_comparison(run, start);
+  return run_add_comparison(run, start);
 }
 
 // ---- when, as data -------------------------------------------------------------------------------------------------
@@ -37,7 +38,7 @@ static enum truth truth_of(bool holds) { return holds ? TRUTH_YES : TRUTH_NO; }
 
 static enum truth unset(struct run *run, const struct spot *spot) {
   if (spot->lacks != KIND_COUNT)
-    run->because = phrase(run->arena, "the design has no %s", catalogue_kind(spot->lacks)->name);
+    run->because = text_phrase(run->arena, "the design has no %s", catalogue_kind(spot->lacks)->name);
   return TRUTH_UNKNOWN;
 }
 
@@ -58,7 +59,7 @@ static enum truth holds(struct run *run, const struct requirement *requirement) 
     enum word word = evaluation_choice(run->ev, spot.entity, spot.row);
     return word == WORD_COUNT ? TRUTH_UNKNOWN : truth_of(one_of(word, requirement->words, requirement->word_count));
   }
-  double value = read_scaled(run, spot.entity, spot.row, &scale);
+  double value = run_read(run, spot.entity, spot.row, &scale);
   if (isnan(value)) return TRUTH_UNKNOWN;
   enum standing standing = compare(value, requirement->bound, scale);
   return truth_of(standing == STANDS_AT ||
@@ -84,32 +85,32 @@ static void judge_word(struct run *run, const struct spot *spot, struct outcome 
   outcome->sort = OUTCOME_CLEAR;
   for (size_t i = 0; i < run->limits->count; i++) {
     const struct limit *limit = &run->limits->list[i];
-    add_comparison(run, (struct comparison){.sense = SENSE_IS,
-                                            .satisfied = one_of(word, limit->words, limit->word_count),
-                                            .entity = spot->entity,
-                                            .row = spot->row,
-                                            .dimension = DIMENSION_COUNT,
-                                            .severity = limit->severity,
-                                            .words = catalogue_word(word)->word,
-                                            .asked = limit->text});
+    run_add_comparison(run, (struct comparison){.sense = SENSE_IS,
+                                                .satisfied = one_of(word, limit->words, limit->word_count),
+                                                .entity = spot->entity,
+                                                .row = spot->row,
+                                                .dimension = DIMENSION_COUNT,
+                                                .severity = limit->severity,
+                                                .words = catalogue_word(word)->word,
+                                                .asked = limit->text});
   }
 }
 
 static void judge_number(struct run *run, const struct spot *spot, struct outcome *outcome) {
-  double scale, value = read_scaled(run, spot->entity, spot->row, &scale);
+  double scale, value = run_read(run, spot->entity, spot->row, &scale);
   if (isnan(value)) return;
   outcome->sort = OUTCOME_CLEAR;
   for (size_t i = 0; i < run->limits->count; i++) {
     const struct limit *limit = &run->limits->list[i];
-    add_bound(run,
-              (struct comparison){.sense = limit->sense,
-                                  .entity = spot->entity,
-                                  .row = spot->row,
-                                  .dimension = catalogue_row(spot->row)->dimension,
-                                  .value = value,
-                                  .limit = limit->value,
-                                  .severity = limit->severity},
-              scale);
+    run_add_bound(run,
+                  (struct comparison){.sense = limit->sense,
+                                      .entity = spot->entity,
+                                      .row = spot->row,
+                                      .dimension = catalogue_row(spot->row)->dimension,
+                                      .value = value,
+                                      .limit = limit->value,
+                                      .severity = limit->severity},
+                  scale);
   }
 }
 
@@ -149,7 +150,7 @@ struct call {
 static int push_call(lua_State *L) {
   struct call *call = lua_touserdata(L, 1);
   lua_rawgeti(L, LUA_REGISTRYINDEX, call->function);
-  push_entity(L, call->run->book, call->run->entity);
+  entity_push(L, call->run->book, call->run->entity);
   lua_rawgeti(L, LUA_REGISTRYINDEX, call->run->limit_table);
   return 3;
 }
@@ -157,29 +158,29 @@ static int push_call(lua_State *L) {
 static enum answer answer_of(lua_State *L, int *finding) {
   if (lua_isnil(L, -1)) return ANSWER_NOTHING;
   if (lua_isboolean(L, -1)) return lua_toboolean(L, -1) ? ANSWER_YES : ANSWER_NO;
-  return is_finding(L, -1, finding) ? ANSWER_FINDING : ANSWER_NONSENSE;
+  return words_finding(L, -1, finding) ? ANSWER_FINDING : ANSWER_NONSENSE;
 }
 
-bool call_rule(struct run *run, int function, struct script_failure *failure) {
+bool run_call(struct run *run, int function, struct script_failure *failure) {
   struct rulebook *book = run->book;
   struct call call = {run, function};
   book->run = run;
   bool called = script_protect(book->script, push_call, &call, 0, 3, failure) &&
                 script_call(book->script, 2, 1, book->budget.rule_instructions, failure);
   book->run = NULL;
-  if (run->exhausted || (!called && script_starved(book->script))) arena_give_up(run->arena);
+  if (!called && script_starved(book->script)) arena_give_up(run->arena);
   return called;
 }
 
 static enum answer ask(struct run *run, int function, int *finding, struct script_failure *failure) {
   struct rulebook *book = run->book;
-  if (!call_rule(run, function, failure)) return ANSWER_FAILED;
+  if (!run_call(run, function, failure)) return ANSWER_FAILED;
   enum answer answer = answer_of(script_lua(book->script), finding);
   lua_pop(script_lua(book->script), 1);
   return answer;
 }
 
-const char *failure_words(struct run *run, const struct script_failure *failure) {
+const char *run_failure(struct run *run, const struct script_failure *failure) {
   struct text text = text_in(run->arena);
   struct problem problem = script_problem(failure, NULL);
   if (!problem.at.file) problem.at = run->rule->facts.at;
@@ -190,13 +191,13 @@ const char *failure_words(struct run *run, const struct script_failure *failure)
 static void fail(struct run *run, struct outcome *outcome, const struct script_failure *failure) {
   if (failure->kind == SCRIPT_MISSING) return;  // stays unanswered
   outcome->sort = OUTCOME_BROKEN;
-  outcome->because = failure_words(run, failure);
+  outcome->because = run_failure(run, failure);
 }
 
 static void nonsense(struct run *run, struct outcome *outcome, const char *said) {
   const struct place *at = &run->rule->facts.at;
   outcome->sort = OUTCOME_BROKEN;
-  outcome->because = phrase(run->arena, "%s:%d: %s", at->file, at->line, said);
+  outcome->because = text_phrase(run->arena, "%s:%d: %s", at->file, at->line, said);
 }
 
 // True: goes on to the check.
@@ -281,7 +282,8 @@ static void finish(struct run *run, struct outcome *outcome) {
 }
 
 // Until something is known the outcome is unanswered.
-void judge_rule(struct run *run, struct outcome *outcome) {
+void run_judge(struct run *run, struct outcome *outcome) {
+  assert(evaluation_arena(run->ev) == run->arena);
   outcome->sort = OUTCOME_UNANSWERED;
   outcome->judged = -1;
   run->reader = (struct reader){0};
@@ -296,7 +298,7 @@ void judge_rule(struct run *run, struct outcome *outcome) {
     else
       ask_check(run, outcome);
   }
-  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) outcome->try_words = worked_out_fix(run);
+  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) outcome->try_words = run_fix(run);
   evaluation_end(run->ev);
   finish(run, outcome);
 }
@@ -327,7 +329,7 @@ static void judge_entity(struct judging *judging, size_t rule, int entity) {
   *outcome = (struct outcome){.rule = rule, .entity = entity};
   tell(judging, entity);
   judging->run.entity = entity;
-  judge_rule(&judging->run, outcome);
+  run_judge(&judging->run, outcome);
 }
 
 static void judge_all(struct judging *judging, size_t number) {
@@ -339,12 +341,13 @@ static void judge_all(struct judging *judging, size_t number) {
   judging->run.limits = &rule->now;
   judging->run.limit_table = rule->limit_now;
   for (size_t entity = 0; entity < design->entity_count; entity++) {
-    if (rule->kinds >> design->entities[entity].kind & 1) judge_entity(judging, number, (int)entity);
+    if (kinds_hold(rule->kinds, design->entities[entity].kind)) judge_entity(judging, number, (int)entity);
   }
 }
 
 void rulebook_judge(struct rulebook *book, struct evaluation *evaluation, struct review *review,
                     struct rulebook_watch watch) {
+  assert(!review->problems || review->problems->arena == review->arena);
   struct judging *judging = arena_alloc(review->arena, sizeof *judging);
   book->generation++;
   review->design = evaluation_design(evaluation);

@@ -4,9 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/limits.h"
+#include "rulebook/read_rule.h"
 
-static struct rule *rule_named(const struct rulebook *book, const char *id) {
+struct rule *rulebook_rule(const struct rulebook *book, const char *id) {
   for (size_t i = 0; i < book->rule_count; i++) {
     if (strcmp(book->rules[i]->facts.id, id) == 0) return book->rules[i];
   }
@@ -31,10 +32,10 @@ static const struct change *said_before(const struct rulebook *book, const struc
 static bool disagrees(struct reading_rule *at, const struct change *change, const struct value *member) {
   const struct change *other = said_before(at->book, change, member->key);
   if (!other || strcmp(member->key, "because") == 0) return false;
-  complain(at, member->line, member->key,
-           phrase(at->arena, "%s says otherwise in %s, line %d; the first one holds",
-                  other->retires ? "a retire" : "an adjust", other->file->name, other->line),
-           NULL, "one of the two");
+  rule_complain(at, member->line, member->key,
+                text_phrase(at->arena, "%s says otherwise in %s, line %d; the first one holds",
+                            other->retires ? "a retire" : "an adjust", other->file->name, other->line),
+                NULL, "one of the two");
   return true;
 }
 
@@ -44,9 +45,9 @@ static void replace_named(struct arena *arena, struct limits *limits, const stru
     bool replaced = false;
     for (size_t k = 0; k < with->count; k++)
       replaced = replaced || strcmp(with->list[k].name, limits->list[i].name) == 0;
-    if (!replaced) *add_limit(arena, &kept) = limits->list[i];
+    if (!replaced) *limits_add(arena, &kept) = limits->list[i];
   }
-  for (size_t k = 0; k < with->count; k++) *add_limit(arena, &kept) = with->list[k];
+  for (size_t k = 0; k < with->count; k++) *limits_add(arena, &kept) = with->list[k];
   *limits = kept;
 }
 
@@ -71,11 +72,11 @@ static void check_replacing(struct reading_rule *at, const struct limits *had, c
   for (size_t i = 0; i < with->count && !at->wrong; i++) {
     const struct limit *limit = &with->list[i], *old = limit_named(had, limit->name);
     if (!old)
-      complain(at, limit->at.line, NULL, phrase(at->arena, "the rule has no limit `%s`", limit->name), NULL,
-               limit_names(at->arena, had));
+      rule_complain(at, limit->at.line, NULL, text_phrase(at->arena, "the rule has no limit `%s`", limit->name), NULL,
+                    limit_names(at->arena, had));
     else if ((old->words == NULL) != (limit->words == NULL) || !powers_equal(old->powers, limit->powers))
-      complain(at, limit->at.line, limit->name, "is not of the sort that the rule asks for", limit->text,
-               phrase(at->arena, "a value such as \"%s\"", old->text));
+      rule_complain(at, limit->at.line, limit->name, "is not of the sort that the rule asks for", limit->text,
+                    text_phrase(at->arena, "a value such as \"%s\"", old->text));
   }
 }
 
@@ -88,9 +89,9 @@ struct adjusting {
 };
 
 static void adjust_severity(struct reading_rule *at, struct adjusting *adjusting, const struct value *value) {
-  const char *word = text_of(at, value);
-  if (word && !read_severity(word, &adjusting->severity))
-    complain(at, value->line, "severity", "is no severity", word, "hold, revise or advise");
+  const char *word = rule_text(at, value);
+  if (word && !rule_read_severity(word, &adjusting->severity))
+    rule_complain(at, value->line, "severity", "is no severity", word, "hold, revise or advise");
   adjusting->sets_severity = true;
 }
 
@@ -99,17 +100,19 @@ static void adjust_key(struct reading_rule *at, struct adjusting *adjusting, con
   struct rule *rule = adjusting->rule;
   bool data = rule->judges.count > 0;
   if (!member->key)
-    complain(at, member->line, NULL, "a value has no name before it", value_shown(at->arena, member), "name = value");
+    rule_complain(at, member->line, NULL, "a value has no name before it", value_shown(at->arena, member),
+                  "name = value");
   else if (strcmp(member->key, "because") == 0)
-    adjusting->because = text_of(at, member);
+    adjusting->because = rule_text(at, member);
   else if (strcmp(member->key, "severity") == 0)
     adjust_severity(at, adjusting, member);
   else if (strcmp(member->key, "limit") == 0 && !data && member->sort == VALUE_TABLE)
-    read_named_limits(at, rule->severity, member, &adjusting->with);
-  else if (!data || !read_bound(at, rule, member, &adjusting->with))
-    complain(at, member->line, NULL, phrase(at->arena, "`%s` cannot be adjusted in this rule", member->key), NULL,
-             data ? nearest_phrase(at->arena, member->key, names, sizeof names / sizeof *names)
-                  : "limit = { ... }, severity or because");
+    limits_read_named(at, rule->severity, member, &adjusting->with);
+  else if (!data || !limits_read_bound(at, rule, member, &adjusting->with))
+    rule_complain(at, member->line, NULL, text_phrase(at->arena, "`%s` cannot be adjusted in this rule", member->key),
+                  NULL,
+                  data ? rule_nearest(at->arena, member->key, names, sizeof names / sizeof *names)
+                       : "limit = { ... }, severity or because");
 }
 
 // `severity` of an adjust must still say something: limits by severity say their own.
@@ -117,8 +120,8 @@ static void check_adjusted_severity(struct reading_rule *at, const struct adjust
                                     const struct limits *now, int line) {
   for (size_t i = 0; adjusting->sets_severity && i < now->count; i++) {
     if (!now->list[i].by_severity || adjusting->rule->judges.count == 0) continue;
-    complain(at, line, "severity", "is said by the rule's limits", NULL,
-             "the limits by severity: at_most = { revise = \"...\", hold = \"...\" }");
+    rule_complain(at, line, "severity", "is said by the rule's limits", NULL,
+                  "the limits by severity: at_most = { revise = \"...\", hold = \"...\" }");
     return;
   }
 }
@@ -131,7 +134,7 @@ static void put_in_force(struct rule *rule, const struct adjusting *adjusting, s
   rule->now = now;
   bool all = rule->judges.count > 0 && now.count > 0;
   for (size_t i = 0; i < now.count; i++) all = all && now.list[i].by_severity;
-  rule->facts.severity = worst_severity(&now, all ? SEVERITY_ADVISE : rule->severity);
+  rule->facts.severity = limits_worst(&now, all ? SEVERITY_ADVISE : rule->severity);
   rule->facts.adjusted_by = layer;
   rule->facts.because = adjusting->because;
 }
@@ -148,13 +151,13 @@ static void apply_adjust(struct reading_rule *at, const struct change *change, s
   replace_named(at->arena, &now, &rule->now);
   check_replacing(at, &rule->now, &adjusting.with);
   replace_named(at->arena, &now, &adjusting.with);
-  check_limits(at, &now, change->line);
+  limits_check(at, &now, change->line);
   check_adjusted_severity(at, &adjusting, &now, change->line);
   if (rule->by_severity && !at->wrong && adjusting.with.count) {
     for (size_t i = 0; i < adjusting.with.count; i++) {
       if (adjusting.with.list[i].by_severity || adjusting.sets_severity) continue;
-      complain(at, change->line, NULL, "the rule's limits are by severity, so this one needs a severity",
-               adjusting.with.list[i].text, "{ revise = \"...\", hold = \"...\" }, or severity = \"...\" with it");
+      rule_complain(at, change->line, NULL, "the rule's limits are by severity, so this one needs a severity",
+                    adjusting.with.list[i].text, "{ revise = \"...\", hold = \"...\" }, or severity = \"...\" with it");
       break;
     }
   }
@@ -171,21 +174,23 @@ static void add_retired(struct rulebook *book, const struct rule *rule, const st
 
 static void apply_retire(struct reading_rule *at, const struct change *change, struct rule *rule) {
   const struct value *because = value_member(change->table, "because");
-  const char *reason = because ? text_of(at, because) : NULL;
+  const char *reason = because ? rule_text(at, because) : NULL;
   for (const struct value *member = change->table->first; member; member = member->next) {
     if (member == because) continue;
-    complain(at, member->line, NULL,
-             phrase(at->arena, "a retire has no `%s`", member->key ? member->key : value_shown(at->arena, member)),
-             NULL, "`because` alone");
+    rule_complain(
+        at, member->line, NULL,
+        text_phrase(at->arena, "a retire has no `%s`", member->key ? member->key : value_shown(at->arena, member)),
+        NULL, "`because` alone");
   }
   const struct change *other = said_before(at->book, change, "");
   if (other)
-    complain(at, change->line, NULL,
-             phrase(at->arena, "the same layer adjusts or retires it already in %s, line %d; that one holds",
-                    other->file->name, other->line),
-             NULL, "one of the two");
+    rule_complain(at, change->line, NULL,
+                  text_phrase(at->arena, "the same layer adjusts or retires it already in %s, line %d; that one holds",
+                              other->file->name, other->line),
+                  NULL, "one of the two");
   if (!because)
-    complain(at, change->line, NULL, "`because` is missing", NULL, "because = \"why this rule is not for this firm\"");
+    rule_complain(at, change->line, NULL, "`because` is missing", NULL,
+                  "because = \"why this rule is not for this firm\"");
   if (at->wrong) return;
   rule->retired = true;
   add_retired(at->book, rule, change, reason);
@@ -198,13 +203,13 @@ static void apply_change(struct rulebook *book, struct change *change) {
                             .file = change->file,
                             .verb = change->retires ? "retire" : "adjust",
                             .id = change->id};
-  struct rule *rule = rule_named(book, change->id);
+  struct rule *rule = rulebook_rule(book, change->id);
   if (!rule) {
     const char *nearest = rulebook_nearest(book, change->id);
-    complain(&at, change->line, NULL, "there is no such rule", NULL,
-             nearest ? phrase(book->arena, "`%s`, if that is meant", nearest) : NULL);
+    rule_complain(&at, change->line, NULL, "there is no such rule", NULL,
+                  nearest ? text_phrase(book->arena, "`%s`, if that is meant", nearest) : NULL);
   } else if (rule->retired && strcmp(book->retired[book->retired_count - 1].layer, change->file->layer) != 0) {
-    complain(&at, change->line, NULL, "an earlier layer retired this rule", NULL, "a rule of your own");
+    rule_complain(&at, change->line, NULL, "an earlier layer retired this rule", NULL, "a rule of your own");
   } else if (change->retires) {
     apply_retire(&at, change, rule);
   } else {
@@ -242,24 +247,29 @@ static void state_facts(struct rulebook *book) {
 
 static void make_tables(struct rulebook *book, struct rule *rule) {
   if (rule->facts.broken || (rule->check == NO_REF && rule->when_function == NO_REF && rule->fix == NO_REF)) return;
-  rule->limit_own = push_limit_table(book, &rule->own);
-  rule->limit_now = push_limit_table(book, &rule->now);
+  rule->limit_own = limits_push_table(book, &rule->own);
+  rule->limit_now = limits_push_table(book, &rule->now);
   if (rule->limit_own == NO_REF || rule->limit_now == NO_REF) rule->facts.broken = "no memory is left for its limits";
 }
 
-void apply_changes(struct rulebook *book) {
+void rulebook_apply_changes(struct rulebook *book) {
   for (size_t i = 0; i < book->change_count; i++) apply_change(book, &book->changes[i]);
   for (size_t i = 0; i < book->rule_count; i++) make_tables(book, book->rules[i]);
   state_facts(book);
 }
 
-bool rulebook_break(struct rulebook *book, const char *id, const char *because) {
+struct rule_facts *rulebook_facts(const struct rulebook *book, const char *id) {
   for (size_t i = 0; i < book->fact_count; i++) {
-    if (strcmp(book->facts[i].id, id) != 0) continue;
-    book->facts[i].broken = book->in_force[i]->facts.broken = arena_words(book->arena, because);
-    return true;
+    if (strcmp(book->facts[i].id, id) == 0) return &book->facts[i];
   }
-  return false;
+  return NULL;
+}
+
+bool rulebook_break(struct rulebook *book, const char *id, const char *because) {
+  struct rule_facts *facts = rulebook_facts(book, id);
+  if (!facts) return false;
+  facts->broken = rulebook_rule(book, id)->facts.broken = arena_words(book->arena, because);
+  return true;
 }
 
 const struct rule_facts *rulebook_rules(const struct rulebook *book, size_t *count) {
@@ -267,12 +277,7 @@ const struct rule_facts *rulebook_rules(const struct rulebook *book, size_t *cou
   return book->facts;
 }
 
-const struct rule_facts *rulebook_find(const struct rulebook *book, const char *id) {
-  for (size_t i = 0; i < book->fact_count; i++) {
-    if (strcmp(book->facts[i].id, id) == 0) return &book->facts[i];
-  }
-  return NULL;
-}
+const struct rule_facts *rulebook_find(const struct rulebook *book, const char *id) { return rulebook_facts(book, id); }
 
 const struct retired_rule *rulebook_retired(const struct rulebook *book, size_t *count) {
   *count = book->retired_count;

@@ -5,13 +5,14 @@
 #include <string.h>
 
 #include "base/number.h"
-#include "rulebook/inside.h"
+#include "rulebook/limits.h"
+#include "rulebook/read_rule.h"
 #include "script/freeze.h"
 #include "script/quantity.h"
 #include "units/compare.h"
 #include "units/read.h"
 
-struct limit *add_limit(struct arena *arena, struct limits *limits) {
+struct limit *limits_add(struct arena *arena, struct limits *limits) {
   limits->list = arena_grow(arena, limits->list, limits->count, &limits->room, sizeof *limits->list);
   struct limit *limit = &limits->list[limits->count++];
   *limit = (struct limit){0};
@@ -20,7 +21,7 @@ struct limit *add_limit(struct arena *arena, struct limits *limits) {
 
 static struct limit *new_limit(struct reading_rule *at, const struct value *value, const char *name,
                                enum severity severity, struct limits *limits) {
-  struct limit *limit = add_limit(at->arena, limits);
+  struct limit *limit = limits_add(at->arena, limits);
   limit->name = name;
   limit->severity = severity;
   limit->layer = at->file->layer;
@@ -32,13 +33,13 @@ static struct limit *new_limit(struct reading_rule *at, const struct value *valu
 static const char *limit_text(struct reading_rule *at, const struct value *value, const char *key,
                               enum dimension dimension) {
   struct arena *arena = at->arena;
-  bool bare = dimension == DIM_RATIO || dimension == DIM_COUNT || dimension == DIMENSION_COUNT;
+  bool bare = dimension == DIMENSION_COUNT || dimension_may_be_bare(dimension);
   if (value->sort == VALUE_TEXT || (value->sort == VALUE_NUMBER && bare)) return value_shown(arena, value);
   at->wrong = true;
   if (value->sort == VALUE_UNKNOWN) return NULL;
   const char *example = dimension == DIMENSION_COUNT ? "40 gal/h/in" : dimension_row(dimension)->example;
-  complain(at, value->line, key, value->sort == VALUE_NUMBER ? "has no unit" : "is not a value in quotes",
-           value_shown(arena, value), phrase(arena, "a text with its unit, such as \"%s\"", example));
+  rule_complain(at, value->line, key, value->sort == VALUE_NUMBER ? "has no unit" : "is not a value in quotes",
+                value_shown(arena, value), text_phrase(arena, "a text with its unit, such as \"%s\"", example));
   return NULL;
 }
 
@@ -51,7 +52,7 @@ static bool read_number(struct reading_rule *at, const struct value *value, cons
   *shown = text;
   bool read = unit_read(text, strlen(text), dimension, &reading, &wrong, &right);
   *number = reading.value;
-  if (!read) complain(at, value->line, key, text_end(&wrong), text, right.length ? text_end(&right) : NULL);
+  if (!read) rule_complain(at, value->line, key, text_end(&wrong), text, right.length ? text_end(&right) : NULL);
   return read;
 }
 
@@ -68,19 +69,20 @@ static void read_by_severity(struct reading_rule *at, const struct value *value,
     take(at, value, start.name, limit);
     return;
   }
-  if (!value->first) complain(at, value->line, start.name, "is empty", "{ }", "{ revise = \"...\", hold = \"...\" }");
+  if (!value->first)
+    rule_complain(at, value->line, start.name, "is empty", "{ }", "{ revise = \"...\", hold = \"...\" }");
   for (const struct value *member = value->first; member; member = member->next) {
     enum severity severity;
-    if (!member->key || !read_severity(member->key, &severity)) {
-      complain(at, member->line, start.name, "is neither one value nor one for each severity", member->key,
-               "{ revise = \"...\", hold = \"...\" }");
+    if (!member->key || !rule_read_severity(member->key, &severity)) {
+      rule_complain(at, member->line, start.name, "is neither one value nor one for each severity", member->key,
+                    "{ revise = \"...\", hold = \"...\" }");
       continue;
     }
     struct limit *limit = new_limit(at, member, start.name, severity, limits);
     limit->by_severity = true;
     limit->sense = start.sense;
     limit->powers = start.powers;
-    take(at, member, phrase(arena, "%s.%s", start.name, member->key), limit);
+    take(at, member, text_phrase(arena, "%s.%s", start.name, member->key), limit);
   }
 }
 
@@ -100,8 +102,8 @@ static void read_within(struct reading_rule *at, const struct value *value, stru
     if ((from == NULL) != (to == NULL) || (!from && value->first->key)) ends[0] = NULL;
   }
   if (!ends[0]) {
-    complain(at, value->line, "within", "does not say from where to where", value_shown(at->arena, value),
-             "{ from = \"...\", to = \"...\" }");
+    rule_complain(at, value->line, "within", "does not say from where to where", value_shown(at->arena, value),
+                  "{ from = \"...\", to = \"...\" }");
     return;
   }
   for (int i = 0; i < 2; i++) {
@@ -115,7 +117,7 @@ static void read_within(struct reading_rule *at, const struct value *value, stru
 static bool is_word_of(const struct path *path, const char *word) {
   const struct path_step *last = &path->steps[path->count - 1];
   for (int kind = 0; kind < KIND_COUNT; kind++) {
-    if (!(path->last_rows_of >> kind & 1)) continue;
+    if (!kinds_hold(path->last_rows_of, (enum kind)kind)) continue;
     const struct row *row = catalogue_row((enum row_id)last->rows[kind]);
     if (catalogue_word_named(row->words, word, strlen(word)) != WORD_COUNT) return true;
   }
@@ -129,8 +131,8 @@ static const char *right_words(struct arena *arena, const struct path *path) {
     const struct word_row *row = catalogue_word((enum word)word);
     bool fits = false;
     for (int kind = 0; kind < KIND_COUNT; kind++)
-      fits =
-          fits || ((path->last_rows_of >> kind & 1) && catalogue_row((enum row_id)last->rows[kind])->words == row->set);
+      fits = fits || (kinds_hold(path->last_rows_of, (enum kind)kind) &&
+                      catalogue_row((enum row_id)last->rows[kind])->words == row->set);
     if (fits) text_printf(&text, "%s\"%s\"", text.length ? " or " : "", row->word);
   }
   return text_end(&text);
@@ -138,16 +140,16 @@ static const char *right_words(struct arena *arena, const struct path *path) {
 
 static bool take_word(struct reading_rule *at, const struct path *path, const char *key, const struct value *value,
                       const char **word) {
-  *word = text_of(at, value);
+  *word = rule_text(at, value);
   if (!*word) return false;
   if (is_word_of(path, *word)) return true;
-  complain(at, value->line, key, phrase(at->arena, "`%s` has no such word", path->text), *word,
-           right_words(at->arena, path));
+  rule_complain(at, value->line, key, text_phrase(at->arena, "`%s` has no such word", path->text), *word,
+                right_words(at->arena, path));
   return false;
 }
 
-bool read_words(struct reading_rule *at, const struct path *path, const char *key, const struct value *value,
-                const char *const **words, size_t *count) {
+bool rule_read_words(struct reading_rule *at, const struct path *path, const char *key, const struct value *value,
+                     const char *const **words, size_t *count) {
   size_t most = value->sort == VALUE_TABLE ? value->count : 1;
   const char **list = arena_array(at->arena, most + 1, sizeof *list);
   bool good = true;
@@ -156,7 +158,7 @@ bool read_words(struct reading_rule *at, const struct path *path, const char *ke
   if (value->sort != VALUE_TABLE) return take_word(at, path, key, value, &list[0]);
   for (const struct value *member = value->first; member; member = member->next)
     good = take_word(at, path, key, member, list++) && good;
-  if (!value->first) complain(at, value->line, key, "names no word", "{ }", right_words(at->arena, path));
+  if (!value->first) rule_complain(at, value->line, key, "names no word", "{ }", right_words(at->arena, path));
   return good && value->first;
 }
 
@@ -164,22 +166,23 @@ static void read_is(struct reading_rule *at, const struct path *path, const stru
                     struct limits *limits) {
   struct limit *limit = new_limit(at, value, start.name, start.severity, limits);
   limit->sense = SENSE_IS;
-  if (!read_words(at, path, "is", value, &limit->words, &limit->word_count)) return;
+  if (!rule_read_words(at, path, "is", value, &limit->words, &limit->word_count)) return;
   struct text text = text_in(at->arena);
   for (size_t i = 0; i < limit->word_count; i++) text_printf(&text, "%s%s", i ? " or " : "", limit->words[i]);
   limit->text = text_end(&text);
 }
 
-bool read_bound(struct reading_rule *at, const struct rule *rule, const struct value *value, struct limits *limits) {
+bool limits_read_bound(struct reading_rule *at, const struct rule *rule, const struct value *value,
+                       struct limits *limits) {
   static const char *const names[] = {"at_least", "at_most", "within", "is"};
   int which = 0;
   while (which < 4 && (!value->key || strcmp(names[which], value->key) != 0)) which++;
   if (which == 4) return false;
   bool words = rule->judges.sort == SORT_CHOICE;
   if (words != (which == 3)) {
-    complain(at, value->line, value->key,
-             phrase(at->arena, "`%s` is %s", rule->judges.text, words ? "a choice of words" : "a value"), NULL,
-             words ? "is = \"...\"" : "at_least, at_most or within");
+    rule_complain(at, value->line, value->key,
+                  text_phrase(at->arena, "`%s` is %s", rule->judges.text, words ? "a choice of words" : "a value"),
+                  NULL, words ? "is = \"...\"" : "at_least, at_most or within");
     return true;
   }
   struct limit start = {
@@ -219,23 +222,23 @@ static void take_named(struct reading_rule *at, const struct value *value, const
   limit->words = word;
   limit->word_count = 1;
   if (has_digit(limit->text))
-    complain(at, value->line, key, text_end(&wrong), limit->text, right.length ? text_end(&right) : NULL);
+    rule_complain(at, value->line, key, text_end(&wrong), limit->text, right.length ? text_end(&right) : NULL);
 }
 
-void read_named_limits(struct reading_rule *at, enum severity plain, const struct value *table, struct limits *limits) {
+void limits_read_named(struct reading_rule *at, enum severity plain, const struct value *table, struct limits *limits) {
   for (const struct value *member = table->first; member; member = member->next) {
     if (member->key)
       read_by_severity(at, member, (struct limit){.name = member->key, .severity = plain, .sense = SENSE_MUST},
                        take_named, limits);
     else
-      complain(at, member->line, "limit", "a limit has no name before it", value_shown(at->arena, member),
-               "least = \"...\"");
+      rule_complain(at, member->line, "limit", "a limit has no name before it", value_shown(at->arena, member),
+                    "least = \"...\"");
   }
 }
 
 // ---- as a whole ----------------------------------------------------------------------------------------------------
 
-enum severity worst_severity(const struct limits *limits, enum severity plain) {
+enum severity limits_worst(const struct limits *limits, enum severity plain) {
   enum severity worst = plain;
   for (size_t i = 0; i < limits->count; i++) {
     if (limits->list[i].by_severity && limits->list[i].severity > worst) worst = limits->list[i].severity;
@@ -254,7 +257,7 @@ static const char *disagreement(const struct limit *a, const struct limit *b) {
   return beyond ? "the limit of the milder severity is never reached before that of the graver one" : NULL;
 }
 
-void check_limits(struct reading_rule *at, const struct limits *limits, int line) {
+void limits_check(struct reading_rule *at, const struct limits *limits, int line) {
   if (at->wrong) return;
   for (size_t i = 0; i < limits->count; i++) {
     for (size_t k = 0; k < limits->count; k++) {
@@ -262,8 +265,8 @@ void check_limits(struct reading_rule *at, const struct limits *limits, int line
       bool bounds = a->sense <= SENSE_AT_MOST && b->sense <= SENSE_AT_MOST;
       const char *said = i != k && bounds ? disagreement(a, b) : NULL;
       if (said)
-        complain(at, a->at.line ? a->at.line : line, a->name, said, phrase(at->arena, "%s and %s", a->text, b->text),
-                 NULL);
+        rule_complain(at, a->at.line ? a->at.line : line, a->name, said,
+                      text_phrase(at->arena, "%s and %s", a->text, b->text), NULL);
       if (said) return;
     }
   }
@@ -316,7 +319,7 @@ static int make_table(lua_State *L) {
   return 0;
 }
 
-int push_limit_table(struct rulebook *book, const struct limits *limits) {
+int limits_push_table(struct rulebook *book, const struct limits *limits) {
   struct table_job job = {limits, NO_REF};
   struct script_failure failure;
   if (!script_protect(book->script, make_table, &job, 0, 0, &failure)) {

@@ -3,62 +3,15 @@
 // of Lua as plain data (value.h) and read from there.
 #include <lauxlib.h>
 #include <lua.h>
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/read_rule.h"
+#include "rulebook/run.h"
+
+_Static_assert(NO_REF == LUA_NOREF, "rule.h knows no Lua, and says its word for no reference itself");
 
 static const uint64_t DEFAULT_FILE = 10000000, DEFAULT_RULE = 1000000;
 enum { RULES_MOST = 2000 };
-
-// ---- complaining ---------------------------------------------------------------------------------------------------
-
-const char *phrase(struct arena *arena, const char *format, ...) {
-  va_list parts, again;
-  va_start(parts, format);
-  va_copy(again, parts);
-  int length = vsnprintf(NULL, 0, format, parts);
-  va_end(parts);
-  char *words = arena_alloc(arena, length > 0 ? (size_t)length + 1 : 1);
-  if (length > 0) vsnprintf(words, (size_t)length + 1, format, again);
-  va_end(again);
-  return words;
-}
-
-const char *nearest_phrase(struct arena *arena, const char *written, const char *const *words, size_t count) {
-  const char *nearest = text_nearest(written, words, count);
-  return nearest ? phrase(arena, "`%s`, if that is meant", nearest) : NULL;
-}
-
-static void break_rule(struct rulebook *book, struct rule *rule, struct place at, const char *said) {
-  if (rule->facts.broken) return;
-  rule->facts.broken = phrase(book->arena, "%s:%d: %s", at.file, at.line, said);
-}
-
-void complain(struct reading_rule *at, int line, const char *key, const char *said, const char *read,
-              const char *right) {
-  struct problem problem = {.at = {at->file->name, line}, .said = said, .read = read, .right = right};
-  problem.where = phrase(at->arena, "%s \"%s\"%s%s", at->verb, at->id, key ? "." : "", key ? key : "");
-  problem_add(at->problems, problem);
-  at->wrong = true;
-  if (at->rule) break_rule(at->book, at->rule, problem.at, key ? phrase(at->arena, "%s: %s", key, said) : said);
-}
-
-static bool is_blank(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
-
-const char *text_of(struct reading_rule *at, const struct value *value) {
-  if (value->sort == VALUE_UNKNOWN) return at->wrong = true, NULL;
-  const char *text = value->sort == VALUE_TEXT ? value->text : "";
-  while (is_blank(*text)) text++;
-  size_t length = strlen(text);
-  while (length && is_blank(text[length - 1])) length--;
-  if (length) return arena_copy(at->arena, text, length);
-  bool empty = value->sort == VALUE_TEXT;
-  complain(at, value->line, value->key, empty ? "is empty" : "is not a text",
-           empty ? NULL : value_shown(at->arena, value), "words in quotes");
-  return NULL;
-}
 
 // ---- the words of a rule file --------------------------------------------------------------------------------------
 
@@ -115,7 +68,7 @@ static int push_file_environment(lua_State *L) {
     lua_pushcclosure(L, note_rule, 2);
     script_set_word(L, -2, verbs[i]);
   }
-  set_words(L, book, lua_gettop(L));
+  words_set(L, book, lua_gettop(L));
   script_freeze_environment(L, -1);
   return 1;
 }
@@ -182,17 +135,17 @@ static void read_note(struct rulebook *book, struct rule_file *file, struct note
                             .verb = note->verb,
                             .id = note->id};
   if (!is_rule_name(note->id)) {
-    complain(&at, note->line, NULL, "is not a name for a rule", note->id,
-             "small letters, digits and hyphens, as in sheet-breaks-up");
+    rule_complain(&at, note->line, NULL, "is not a name for a rule", note->id,
+                  "small letters, digits and hyphens, as in sheet-breaks-up");
     return;
   }
   if (!note->table) {
-    complain(&at, note->line, NULL, "has no table in { } after its name", NULL, "its contents in { }");
+    rule_complain(&at, note->line, NULL, "has no table in { } after its name", NULL, "its contents in { }");
     return;
   }
   value_place(note->table, file->places, note->verb, note->id, note->line);
   if (strcmp(note->verb, "rule") == 0)
-    read_rule(book, file, note->id, note->table, note->line);
+    rule_read(book, file, note->id, note->table, note->line);
   else
     add_change(book, file, note);
 }
@@ -286,7 +239,7 @@ bool rulebook_read_file(struct rulebook *book, const char *layer, const struct f
 
 void rulebook_finish(struct rulebook *book, struct problems *problems) {
   size_t before = book->problems.count;
-  apply_changes(book);
+  rulebook_apply_changes(book);
   hand_over(book, before, problems);
 }
 
@@ -296,7 +249,7 @@ static int open_pending(lua_State *L) {
   struct rulebook *book = lua_touserdata(L, 1);
   lua_newtable(L);
   book->pending = luaL_ref(L, LUA_REGISTRYINDEX);
-  open_entities(L, book);
+  entity_open(L, book);
   return 0;
 }
 

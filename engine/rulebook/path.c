@@ -3,25 +3,6 @@
 
 #include <string.h>
 
-static const char *kind_list(struct arena *arena, uint64_t kinds) {
-  struct text text = text_in(arena);
-  for (int kind = 0, said = 0; kind < KIND_COUNT; kind++) {
-    if (!(kinds >> kind & 1)) continue;
-    if (said++) text_add(&text, " or ");
-    text_add(&text, catalogue_kind((enum kind)kind)->name);
-  }
-  return text_end(&text);
-}
-
-const char *path_nearest(struct arena *arena, uint64_t kinds, const char *written) {
-  const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
-  size_t count = 0;
-  for (int row = 0; row < ROW_COUNT; row++) {
-    if (kinds >> catalogue_row((enum row_id)row)->kind & 1) names[count++] = catalogue_row((enum row_id)row)->name;
-  }
-  return text_nearest(written, names, count);
-}
-
 struct reading_path {
   struct path *path;
   struct arena *arena;
@@ -43,9 +24,11 @@ static const char *quoted(struct arena *arena, const char *before, const char *n
 }
 
 static bool no_such_row(struct reading_path *at, const char *name) {
-  const char *nearest = path_nearest(at->arena, at->kinds, name);
+  const char *nearest = catalogue_nearest_row(at->arena, at->kinds, name, true);
   struct text said = text_in(at->arena);
-  text_printf(&said, "a %s has no `%s`", kind_list(at->arena, at->kinds), name);
+  text_add(&said, "a ");
+  catalogue_write_kinds(&said, at->kinds, " or ");
+  text_printf(&said, " has no `%s`", name);
   return refuse(at, text_end(&said), nearest ? quoted(at->arena, "", nearest, ", if that is meant") : NULL);
 }
 
@@ -54,7 +37,7 @@ static bool to_single(struct reading_path *at, struct path_step *step) {
   enum kind kind = catalogue_kind_named(step->name, strlen(step->name));
   if (at->path->count != 1 || kind == KIND_COUNT || !catalogue_kind(kind)->single) return false;
   step->single = kind;
-  at->kinds = UINT64_C(1) << kind;
+  at->kinds = kind_bit(kind);
   return true;
 }
 
@@ -62,7 +45,7 @@ static bool to_single(struct reading_path *at, struct path_step *step) {
 static int find_rows(const struct reading_path *at, struct path_step *step) {
   int found = 0;
   for (int kind = 0; kind < KIND_COUNT; kind++) {
-    bool starts = at->kinds >> kind & 1;
+    bool starts = kinds_hold(at->kinds, (enum kind)kind);
     enum row_id row = starts ? catalogue_row_named((enum kind)kind, step->name, strlen(step->name)) : ROW_COUNT;
     step->rows[kind] = (unsigned short)row;
     found += row != ROW_COUNT;
@@ -70,14 +53,10 @@ static int find_rows(const struct reading_path *at, struct path_step *step) {
   return found;
 }
 
-static bool is_list(const struct row *row) {
-  return row->sort == SORT_PARTS || row->sort == SORT_BACK || row->sort == SORT_REFERENCES || row->sort == SORT_SHAPE;
-}
-
 // The kinds that a step through this row leads to; 0: none.
 static uint64_t leads_to(const struct row *row, bool lists) {
   if (row->sort == SORT_REFERENCE || (lists && row->sort == SORT_REFERENCES)) return row->targets;
-  return lists && (row->sort == SORT_PARTS || row->sort == SORT_BACK) ? UINT64_C(1) << row->part : 0;
+  return lists && (row->sort == SORT_PARTS || row->sort == SORT_BACK) ? kind_bit(row->part) : 0;
 }
 
 static bool step_over(struct reading_path *at, const struct path_step *step) {
@@ -85,7 +64,7 @@ static bool step_over(struct reading_path *at, const struct path_step *step) {
   for (int kind = 0; kind < KIND_COUNT; kind++) {
     if (step->rows[kind] == ROW_COUNT) continue;
     const struct row *row = catalogue_row((enum row_id)step->rows[kind]);
-    if (is_list(row) && !at->lists)
+    if (row_is_list(row) && !at->lists)
       return refuse(at, quoted(at->arena, "", step->name, " is a list, which a path does not walk"),
                     "a check = function(...) that walks it");
     if (!leads_to(row, at->lists))
@@ -93,7 +72,7 @@ static bool step_over(struct reading_path *at, const struct path_step *step) {
                     "its name alone");
     next |= leads_to(row, at->lists);
   }
-  at->kinds = next & (KIND_BIT(link) * 2 - 1);
+  at->kinds = next;
   return true;
 }
 
@@ -118,7 +97,7 @@ static bool end_at(struct reading_path *at, const struct path_step *step) {
     if (!agrees(path, row))
       return refuse(at, quoted(at->arena, "", step->name, " is not of one sort in all of these kinds"),
                     "a rule for each kind");
-    path->last_rows_of |= UINT64_C(1) << kind;
+    path->last_rows_of |= kind_bit((enum kind)kind);
     path->given = path->given && row_is_given(row);
   }
   return true;

@@ -43,7 +43,4 @@ struct spot {
 };
 enum arrival path_follow(const struct path *path, struct evaluation *ev, int entity, struct spot *spot);
 
-// The nearest name that entities of these kinds have; NULL.
-const char *path_nearest(struct arena *arena, uint64_t kinds, const char *written);
-
 #endif

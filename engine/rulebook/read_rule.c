@@ -2,14 +2,12 @@
 // One rule's table into a struct rule, every slip of it complained about at its own line.
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/limits.h"
+#include "rulebook/read_rule.h"
 
-static const char *const severities[SEVERITY_COUNT] = {
-    [SEVERITY_ADVISE] = "advise", [SEVERITY_REVISE] = "revise", [SEVERITY_HOLD] = "hold"};
-
-bool read_severity(const char *word, enum severity *severity) {
+bool rule_read_severity(const char *word, enum severity *severity) {
   for (int i = 0; i < SEVERITY_COUNT; i++) {
-    if (strcmp(word, severities[i]) != 0) continue;
+    if (strcmp(word, severity_name((enum severity)i)) != 0) continue;
     *severity = (enum severity)i;
     return true;
   }
@@ -17,57 +15,57 @@ bool read_severity(const char *word, enum severity *severity) {
 }
 
 static void take_title(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  rule->facts.title = text_of(at, value);
+  rule->facts.title = rule_text(at, value);
 }
 static void take_why(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  rule->facts.why = text_of(at, value);
+  rule->facts.why = rule_text(at, value);
 }
 static void take_source(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  rule->facts.source = text_of(at, value);
+  rule->facts.source = rule_text(at, value);
 }
 static void take_caution(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  rule->facts.caution = text_of(at, value);
+  rule->facts.caution = rule_text(at, value);
 }
 
 static void take_stage(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  const char *words[STAGE_COUNT], *word = text_of(at, value);
+  const char *words[STAGE_COUNT], *word = rule_text(at, value);
   for (int i = 0; i < STAGE_COUNT; i++) {
     words[i] = stage_name((enum stage)i);
     if (!word || strcmp(words[i], word) != 0) continue;
     rule->facts.stage = (enum stage)i;
     return;
   }
-  const char *nearest = word ? nearest_phrase(at->arena, word, words, STAGE_COUNT) : NULL;
+  const char *nearest = word ? rule_nearest(at->arena, word, words, STAGE_COUNT) : NULL;
   if (word)
-    complain(at, value->line, "stage", "is no stage", word,
-             nearest ? nearest : "layout, dig, liner, stone, plumbing, power, finish or water-up");
+    rule_complain(at, value->line, "stage", "is no stage", word,
+                  nearest ? nearest : "layout, dig, liner, stone, plumbing, power, finish or water-up");
 }
 
 static void take_severity(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  const char *word = text_of(at, value);
-  if (word && !read_severity(word, &rule->severity))
-    complain(at, value->line, "severity", "is no severity", word, "hold, revise or advise");
+  const char *word = rule_text(at, value);
+  if (word && !rule_read_severity(word, &rule->severity))
+    rule_complain(at, value->line, "severity", "is no severity", word, "hold, revise or advise");
 }
 
 static void take_life_safety(struct reading_rule *at, struct rule *rule, const struct value *value) {
   if (value->sort != VALUE_TRUTH)
-    complain(at, value->line, value->key, "is neither true nor false", value_shown(at->arena, value),
-             "true, or leave it out");
+    rule_complain(at, value->line, value->key, "is neither true nor false", value_shown(at->arena, value),
+                  "true, or leave it out");
   rule->facts.life_safety = value->truth;
 }
 
 static void take_kind(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  const char *names[KIND_COUNT], *name = text_of(at, value);
+  const char *names[KIND_COUNT], *name = rule_text(at, value);
   if (!name) return;
   enum kind kind = catalogue_kind_named(name, strlen(name));
   if (kind != KIND_COUNT) {
-    rule->kinds |= UINT64_C(1) << kind;
+    rule->kinds |= kind_bit(kind);
     return;
   }
   for (int i = 0; i < KIND_COUNT; i++) names[i] = catalogue_kind((enum kind)i)->name;
-  const char *nearest = nearest_phrase(at->arena, name, names, KIND_COUNT);
-  complain(at, value->line, "for_each", "is no kind of thing in a design", name,
-           nearest ? nearest : "a kind such as \"spill\" or \"basin\"");
+  const char *nearest = rule_nearest(at->arena, name, names, KIND_COUNT);
+  rule_complain(at, value->line, "for_each", "is no kind of thing in a design", name,
+                nearest ? nearest : "a kind such as \"spill\" or \"basin\"");
 }
 
 static void take_for_each(struct reading_rule *at, struct rule *rule, const struct value *value) {
@@ -76,16 +74,17 @@ static void take_for_each(struct reading_rule *at, struct rule *rule, const stru
     return;
   }
   if (!value->first)
-    complain(at, value->line, "for_each", "names no kind", "{ }", "a kind such as \"spill\", or a list of them");
+    rule_complain(at, value->line, "for_each", "names no kind", "{ }", "a kind such as \"spill\", or a list of them");
   for (const struct value *member = value->first; member; member = member->next) take_kind(at, rule, member);
 }
 
 static bool take_function(struct reading_rule *at, const struct value *value, int *function) {
   if (value->stray) {
-    complain(
-        at, value->line, value->key,
-        phrase(at->arena, "`%s` is set outside of the function, and a rule keeps nothing from outside", value->stray),
-        NULL, phrase(at->arena, "it under limit = { }, or set `%s` inside of the function", value->stray));
+    rule_complain(at, value->line, value->key,
+                  text_phrase(at->arena, "`%s` is set outside of the function, and a rule keeps nothing from outside",
+                              value->stray),
+                  NULL,
+                  text_phrase(at->arena, "it under limit = { }, or set `%s` inside of the function", value->stray));
     return false;
   }
   *function = value->function;
@@ -96,54 +95,54 @@ static void take_check(struct reading_rule *at, struct rule *rule, const struct 
   if (value->sort == VALUE_FUNCTION)
     take_function(at, value, &rule->check);
   else
-    complain(at, value->line, "check", "is not a function", value_shown(at->arena, value),
-             "function(entity, limit) ... end");
+    rule_complain(at, value->line, "check", "is not a function", value_shown(at->arena, value),
+                  "function(entity, limit) ... end");
 }
 
 static void take_when(struct reading_rule *at, struct rule *rule, const struct value *value) {
   if (value->sort == VALUE_FUNCTION)
     take_function(at, value, &rule->when_function);
   else if (rule->kinds)
-    read_when(at, rule, value);
+    rule_read_when(at, rule, value);
 }
 
 static void take_judges(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  const char *text = text_of(at, value), *said, *right;
+  const char *text = rule_text(at, value), *said, *right;
   if (!text || !rule->kinds) return;
   if (!path_read(&rule->judges, at->arena, text, rule->kinds, false, &said, &right))
-    complain(at, value->line, "judges", said, text, right);
+    rule_complain(at, value->line, "judges", said, text, right);
   else if (rule->judges.sort != SORT_NUMBER && rule->judges.sort != SORT_CHOICE)
-    complain(at, value->line, "judges", "is neither a value nor a choice of words", text,
-             "the name of one, or a check = function(...)");
+    rule_complain(at, value->line, "judges", "is neither a value nor a choice of words", text,
+                  "the name of one, or a check = function(...)");
   else
     return;
   rule->judges.count = 0;
 }
 
 static void take_bound(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  if (rule->judges.count) read_bound(at, rule, value, &rule->own);
+  if (rule->judges.count) limits_read_bound(at, rule, value, &rule->own);
 }
 
 static void take_limit(struct reading_rule *at, struct rule *rule, const struct value *value) {
   if (value->sort == VALUE_TABLE)
-    read_named_limits(at, rule->severity, value, &rule->own);
+    limits_read_named(at, rule->severity, value, &rule->own);
   else
-    complain(at, value->line, "limit", "is not a table", value_shown(at->arena, value),
-             "limit = { least = \"40 gal/h/in\" }");
+    rule_complain(at, value->line, "limit", "is not a table", value_shown(at->arena, value),
+                  "limit = { least = \"40 gal/h/in\" }");
 }
 
 static void take_fix(struct reading_rule *at, struct rule *rule, const struct value *value) {
   if (value->sort == VALUE_FUNCTION)
     take_function(at, value, &rule->fix);
   else if (rule->kinds)
-    rule->facts.try_words = read_fix(at, rule, value, UNITS_US);
+    rule->facts.try_words = rule_read_fix(at, rule, value, UNITS_US);
 }
 
 static void take_examples(struct reading_rule *at, struct rule *rule, const struct value *value) {
   rule->examples = value;
   if (value->sort == VALUE_TABLE) return;
-  complain(at, value->line, "examples", "is not a list", value_shown(at->arena, value),
-           "{ { \"name\", ..., outcome = \"flagged\" } }");
+  rule_complain(at, value->line, "examples", "is not a list", value_shown(at->arena, value),
+                "{ { \"name\", ..., outcome = \"flagged\" } }");
   rule->examples = NULL;
 }
 
@@ -184,10 +183,11 @@ static void check_keys(struct reading_rule *at, const struct value *table) {
   for (size_t i = 0; i < KEY_COUNT; i++) names[i] = keys[i].name;
   for (const struct value *member = table->first; member; member = member->next) {
     if (!member->key)
-      complain(at, member->line, NULL, "a value has no name before it", value_shown(at->arena, member), "name = value");
+      rule_complain(at, member->line, NULL, "a value has no name before it", value_shown(at->arena, member),
+                    "name = value");
     else if (!is_key(member->key))
-      complain(at, member->line, NULL, phrase(at->arena, "a rule has no `%s`", member->key), NULL,
-               nearest_phrase(at->arena, member->key, names, KEY_COUNT));
+      rule_complain(at, member->line, NULL, text_phrase(at->arena, "a rule has no `%s`", member->key), NULL,
+                    rule_nearest(at->arena, member->key, names, KEY_COUNT));
   }
 }
 
@@ -199,7 +199,7 @@ static void take_keys(struct reading_rule *at, struct rule *rule, const struct v
     else if (value)
       keys[i].take(at, rule, value);
     else if (keys[i].required)
-      complain(at, table->line, NULL, phrase(at->arena, "`%s` is missing", keys[i].name), NULL, NULL);
+      rule_complain(at, table->line, NULL, text_phrase(at->arena, "`%s` is missing", keys[i].name), NULL, NULL);
   }
 }
 
@@ -229,7 +229,7 @@ static void check_form(struct reading_rule *at, const struct value *table) {
     said = "has `judges`, whose limit is `at_least`, `at_most`, `within` or `is`";
     right = "no limit = { }";
   }
-  if (said) complain(at, table->line, NULL, said, NULL, right);
+  if (said) rule_complain(at, table->line, NULL, said, NULL, right);
 }
 
 static bool names_severity(const struct limits *limits, enum severity severity) {
@@ -245,30 +245,24 @@ static void check_severity(struct reading_rule *at, struct rule *rule, const str
   for (size_t i = 0; i < rule->own.count; i++) all = all && rule->own.list[i].by_severity;
   const struct value *severity = value_member(table, "severity");
   rule->by_severity = all;
-  if (!all && !severity) complain(at, table->line, NULL, "`severity` is missing", NULL, "hold, revise or advise");
-  rule->facts.severity = worst_severity(&rule->own, all ? SEVERITY_ADVISE : rule->severity);
+  if (!all && !severity) rule_complain(at, table->line, NULL, "`severity` is missing", NULL, "hold, revise or advise");
+  rule->facts.severity = limits_worst(&rule->own, all ? SEVERITY_ADVISE : rule->severity);
   if (all && severity && severity->sort == VALUE_TEXT && !names_severity(&rule->own, rule->severity))
-    complain(at, severity->line, "severity", "is none of those that its limits name", severity->text,
-             "no severity here: the limits say it");
-}
-
-static struct rule *find_rule(const struct rulebook *book, const char *id) {
-  for (size_t i = 0; i < book->rule_count; i++) {
-    if (strcmp(book->rules[i]->facts.id, id) == 0) return book->rules[i];
-  }
-  return NULL;
+    rule_complain(at, severity->line, "severity", "is none of those that its limits name", severity->text,
+                  "no severity here: the limits say it");
 }
 
 static bool already_there(struct reading_rule *at, int line) {
-  const struct rule *first = find_rule(at->book, at->id);
+  const struct rule *first = rulebook_rule(at->book, at->id);
   if (!first) return false;
   bool same_layer = strcmp(first->file->layer, at->file->layer) == 0;
-  complain(at, line, NULL,
-           phrase(at->arena, "stands already in %s, line %d; the first one holds", first->facts.at.file,
-                  first->facts.at.line),
-           NULL,
-           same_layer ? "another name"
-                      : phrase(at->arena, "adjust \"%s\" { ... } to change its limits, or another name", at->id));
+  rule_complain(at, line, NULL,
+                text_phrase(at->arena, "stands already in %s, line %d; the first one holds", first->facts.at.file,
+                            first->facts.at.line),
+                NULL,
+                same_layer
+                    ? "another name"
+                    : text_phrase(at->arena, "adjust \"%s\" { ... } to change its limits, or another name", at->id));
   return true;
 }
 
@@ -288,17 +282,17 @@ static struct rule *new_rule(struct rulebook *book, struct rule_file *file, cons
 // What the scan for places says of this rule: a key that is given twice.
 static void take_problems(struct reading_rule *at, struct rule *rule) {
   const struct rule_file *file = at->file;
-  const char *where = phrase(at->arena, "rule \"%s\"", at->id);
+  const char *where = text_phrase(at->arena, "rule \"%s\"", at->id);
   for (size_t i = 0; i < file->problem_count && !rule->facts.broken; i++) {
     const struct problem *problem = &at->book->problems.list[file->first_problem + i];
     if (!problem->where || strcmp(problem->where, where) != 0) continue;
-    rule->facts.broken = phrase(at->arena, "%s:%d: %s", file->name, problem->at.line, problem->said);
+    rule->facts.broken = text_phrase(at->arena, "%s:%d: %s", file->name, problem->at.line, problem->said);
   }
 }
 
 static const char *or_words(const char *text, const char *words) { return text ? text : words; }
 
-void read_rule(struct rulebook *book, struct rule_file *file, const char *id, const struct value *table, int line) {
+void rule_read(struct rulebook *book, struct rule_file *file, const char *id, const struct value *table, int line) {
   struct reading_rule at = {
       .book = book, .arena = book->arena, .problems = &book->problems, .file = file, .verb = "rule", .id = id};
   if (already_there(&at, line)) return;
@@ -308,12 +302,12 @@ void read_rule(struct rulebook *book, struct rule_file *file, const char *id, co
   take_keys(&at, rule, table);
   check_form(&at, table);
   check_severity(&at, rule, table);
-  check_limits(&at, &rule->own, line);
+  limits_check(&at, &rule->own, line);
   rule->facts.for_each = rule->kinds;
   rule->facts.title = or_words(rule->facts.title, id);
   rule->facts.why = or_words(rule->facts.why, "");
   rule->facts.source = or_words(rule->facts.source, "");
   if (at.wrong && !rule->facts.broken)
-    rule->facts.broken = phrase(book->arena, "%s:%d: it names something unknown", file->name, line);
+    rule->facts.broken = text_phrase(book->arena, "%s:%d: it names something unknown", file->name, line);
   rule->now = rule->own;
 }

@@ -3,7 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/example.h"
+#include "rulebook/run.h"
 #include "units/write.h"
 
 struct testing {
@@ -51,13 +52,13 @@ static void judge_trial(struct trial *trial) {
                     .ev = trial->ev,
                     .arena = trial->arena,
                     .entity = trial->example.entity};
-  judge_rule(&run, &trial->outcome);
+  run_judge(&run, &trial->outcome);
 }
 
 static void run_trial(void *with) {
   struct trial *trial = with;
   trial->example.arena = trial->arena;
-  trial->built = build_example(&trial->example, trial->testing->rule, trial->table, trial->testing->rule->file->name);
+  trial->built = example_build(&trial->example, trial->testing->rule, trial->table, trial->testing->rule->file->name);
   if (trial->built) judge_trial(trial);
   trial->then(trial);
 }
@@ -141,7 +142,7 @@ static void state_problems(struct trial *trial, const char *name) {
 
 static void compare_outcome(struct trial *trial) {
   struct testing *testing = trial->testing;
-  const char *name = phrase(trial->arena, "\"%s\"", name_of(trial->table)), *expected = expected_of(trial->table);
+  const char *name = text_phrase(trial->arena, "\"%s\"", name_of(trial->table)), *expected = expected_of(trial->table);
   if (!trial->built) {
     state_problems(trial, name);
   } else if (strcmp(outcome_name(trial->outcome.sort), expected) != 0) {
@@ -257,8 +258,8 @@ static void compare_generated(struct trial *trial) {
     testing->counts.passed++;
     return;
   }
-  const char *name = phrase(trial->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
-                            generated->limit->name, generated->limit->text);
+  const char *name = text_phrase(trial->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
+                                 generated->limit->name, generated->limit->text);
   fail_line(testing, generated->limit->at.line, name, surprise(trial, generated->inside ? "clear" : "flagged"));
 }
 
@@ -282,7 +283,7 @@ static void try_limits(struct testing *testing) {
   const struct rule *rule = testing->rule;
   if (!can_generate(rule)) return;
   for (int kind = 0; kind < KIND_COUNT; kind++) {
-    if (!(rule->judges.last_rows_of >> kind & 1)) continue;
+    if (!kinds_hold(rule->judges.last_rows_of, (enum kind)kind)) continue;
     for (size_t i = 0; i < rule->now.count; i++) {
       try_beside(testing, i, (enum kind)kind, true);
       try_beside(testing, i, (enum kind)kind, false);
@@ -297,7 +298,8 @@ static void test_rule(struct testing *testing, struct rulebook_watch watch) {
   testing->has_flagged = testing->has_clear = testing->has_limit = false;
   if (watch.tell) watch.tell(watch.with, rule->facts.id, "");
   if (rule->facts.broken) {
-    fail_line(testing, rule->facts.at.line, NULL, phrase(testing->text->arena, "cannot run: %s", rule->facts.broken));
+    fail_line(testing, rule->facts.at.line, NULL,
+              text_phrase(testing->text->arena, "cannot run: %s", rule->facts.broken));
     return;
   }
   for (const struct value *table = rule->examples ? rule->examples->first : NULL; table; table = table->next)

@@ -6,7 +6,7 @@
 #include <lua.h>
 #include <string.h>
 
-#include "rulebook/inside.h"
+#include "rulebook/run.h"
 #include "script/quantity.h"
 
 enum { TAG_FINDING = SCRIPT_TAG_OWNER + 1, COMPARISONS_MOST = 1000, ASKED_MOST = 20 };
@@ -16,7 +16,7 @@ struct finding {
   int comparison;
 };
 
-bool is_finding(lua_State *L, int index, int *comparison) {
+bool words_finding(lua_State *L, int index, int *comparison) {
   const struct finding *finding = script_tagged(L, index, TAG_FINDING);
   if (finding) *comparison = finding->comparison;
   return finding != NULL;
@@ -35,7 +35,6 @@ static struct run *run_of(lua_State *L, const char *word) {
   return book->run;
 }
 
-// Out of memory inside of an arena must leave Lua first: ask() goes on from there.
 struct noting {
   struct run *run;
   struct comparison comparison;
@@ -46,7 +45,7 @@ struct noting {
 
 static void note_bound(void *with) {
   struct noting *noting = with;
-  noting->index = add_bound(noting->run, noting->comparison, noting->scale);
+  noting->index = run_add_bound(noting->run, noting->comparison, noting->scale);
 }
 
 static void note_words(void *with) {
@@ -55,17 +54,14 @@ static void note_words(void *with) {
     noting->comparison.words = arena_words(noting->run->arena, noting->words);
   else
     noting->comparison.asked = arena_words(noting->run->arena, noting->words);
-  noting->index = add_comparison(noting->run, noting->comparison);
+  noting->index = run_add_comparison(noting->run, noting->comparison);
 }
 
 static const struct comparison *note(lua_State *L, struct noting *noting, void (*work)(void *with)) {
   struct run *run = noting->run;
   assert(run);  // run_of raised an error otherwise
   if (run->count >= COMPARISONS_MOST) script_misuse(L, "fewer", "the check compares more than 1,000 times");
-  if (!arena_try(run->arena, work, noting)) {
-    run->exhausted = true;
-    script_stop(L, "memory is used up");
-  }
+  script_in_arena(L, run->arena, work, noting);
   return &run->comparisons[noting->index];
 }
 
@@ -206,7 +202,7 @@ static int word_count(lua_State *L) {
 static const luaL_Reg rule_words[] = {{"at_least", word_at_least}, {"at_most", word_at_most}, {"within", word_within},
                                       {"must", word_must},         {"is", word_is},           {"count", word_count}};
 
-void set_words(lua_State *L, struct rulebook *book, int environment) {
+void words_set(lua_State *L, struct rulebook *book, int environment) {
   for (size_t i = 0; i < sizeof rule_words / sizeof *rule_words; i++) {
     lua_pushlightuserdata(L, book);
     lua_pushcclosure(L, rule_words[i].func, 1);

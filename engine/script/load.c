@@ -103,7 +103,7 @@ static void skip_byte_order_mark(struct load *load) {
 // `_ENV` would let a text swap the words under its own feet, and Lua 5.4.4 makes wrong code where it is <const>.
 static int line_of_environment(const struct load *load) {
   struct token_scan scan = token_scan_of(load->bytes, load->length);
-  struct token token = token_next(&scan);
+  struct syntax_token token = token_next(&scan);
   while (token.kind != TOKEN_END && !token_is(&token, "_ENV")) token = token_next(&scan);
   return token.kind == TOKEN_END ? 0 : token.line;
 }

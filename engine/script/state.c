@@ -2,6 +2,7 @@
 #include "script/state.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "script/inside.h"
 
@@ -172,10 +173,7 @@ void write_words(lua_State *L, char *to, size_t room, scratch_writer *write, con
 }
 
 void copy_words(char *to, size_t room, const char *from) {
-  size_t length = 0;
-  while (length < room - 1 && from[length]) length++;
-  if (from[length])
-    while (length > 0 && ((unsigned char)from[length] & 0xC0) == 0x80) length--;
-  for (size_t i = 0; i < length; i++) to[i] = from[i];
+  size_t length = text_cut(from, strlen(from), room - 1);
+  memcpy(to, from, length);
   to[length] = '\0';
 }

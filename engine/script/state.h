@@ -46,7 +46,8 @@ void script_free(struct script *script);                                        
 lua_State *script_lua(struct script *script);
 struct script *script_of(lua_State *L);
 size_t script_memory(const struct script *script);  // bytes held now
-// After a call that failed: the machine had no memory left, which is no fault of the text's. The budget has no part in it.
+// After a call that failed: the machine had no memory left, which is no fault of the text's. The budget has no part in
+// it.
 bool script_starved(const struct script *script);
 
 // Every full userdata of the state begins with a tag, so that its sort is told without a look-up.

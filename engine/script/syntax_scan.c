@@ -118,9 +118,9 @@ struct token_scan token_scan_of(const char *bytes, size_t length) {
   return (struct token_scan){bytes, bytes + length, 1};
 }
 
-struct token token_next(struct token_scan *scan) {
+struct syntax_token token_next(struct token_scan *scan) {
   skip_blank(scan);
-  struct token token = {.at = scan->at, .line = scan->line, .end_line = scan->line};
+  struct syntax_token token = {.at = scan->at, .line = scan->line, .end_line = scan->line};
   if (scan->at >= scan->end) return token;
   token.kind = skip_token(scan);
   token.length = (size_t)(scan->at - token.at);
@@ -128,11 +128,11 @@ struct token token_next(struct token_scan *scan) {
   return token;
 }
 
-bool token_is(const struct token *token, const char *words) {
+bool token_is(const struct syntax_token *token, const char *words) {
   return token->length == strlen(words) && token->length && memcmp(token->at, words, token->length) == 0;
 }
 
-bool token_is_keyword(const struct token *token) {
+bool token_is_keyword(const struct syntax_token *token) {
   static const char *const keywords[] = {"and",      "break",  "do",   "else", "elseif", "end",  "false", "for",
                                          "function", "goto",   "if",   "in",   "local",  "nil",  "not",   "or",
                                          "repeat",   "return", "then", "true", "until",  "while"};

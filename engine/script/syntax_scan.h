@@ -15,7 +15,7 @@ enum token_kind {
   TOKEN_SYMBOL    // != && || too, which Lua does not know
 };
 
-struct token {
+struct syntax_token {
   enum token_kind kind;
   const char *at;
   size_t length;
@@ -28,8 +28,8 @@ struct token_scan {
 };
 
 struct token_scan token_scan_of(const char *bytes, size_t length);
-struct token token_next(struct token_scan *scan);
-bool token_is(const struct token *token, const char *words);
-bool token_is_keyword(const struct token *token);
+struct syntax_token token_next(struct token_scan *scan);
+bool token_is(const struct syntax_token *token, const char *words);
+bool token_is_keyword(const struct syntax_token *token);
 
 #endif

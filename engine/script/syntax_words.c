@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/text.h"
 #include "script/syntax_scan.h"
 
 // One place that may be the one Lua means: its token and those around it.
@@ -12,22 +13,19 @@ struct look {
   const char *says;
   int opened;    // "(to close '{' at line 3)": 3; the named line when Lua gives none
   int unclosed;  // line of the innermost { that the file leaves open; 0: none
-  struct token earliest, earlier, before, at, after;
+  struct syntax_token earliest, earlier, before, at, after;
 };
 
 static bool says(const struct look *look, const char *start) { return strncmp(look->says, start, strlen(start)) == 0; }
 
 static bool in_table(const struct look *look) { return says(look, "'}' expected"); }
 
-static void read_tokens(struct syntax_words *words, const struct token *first, const struct token *last) {
+static void read_tokens(struct syntax_words *words, const struct syntax_token *first, const struct syntax_token *last) {
   if (!first->at || !last->at) return;  // nothing stands there
   size_t length = (size_t)(last->at + last->length - first->at);
   const char *stop = memchr(first->at, '\n', length);
   if (stop) length = (size_t)(stop - first->at);
-  if (length > sizeof words->read - 1) length = sizeof words->read - 1;
-  while (length > 0 && length < (size_t)(last->at + last->length - first->at) &&
-         ((unsigned char)first->at[length] & 0xC0) == 0x80)
-    length--;
+  length = text_cut(first->at, length, sizeof words->read - 1);
   memcpy(words->read, first->at, length);
   words->read[length] = '\0';
 }
@@ -128,7 +126,7 @@ static bool key_in_quotes(const struct look *look, struct syntax_words *words) {
 }
 
 static bool colon_for_equals(const struct look *look, struct syntax_words *words) {
-  const struct token *colon = token_is(&look->at, ":") ? &look->at : &look->before;
+  const struct syntax_token *colon = token_is(&look->at, ":") ? &look->at : &look->before;
   if (!token_is(colon, ":") || token_is(&look->after, "(")) return false;
   read_tokens(words, colon == &look->at ? &look->before : &look->earlier, colon);
   return found(words, colon->line, "a : stands where = belongs", "=, as in depth = \"30 in\"");
@@ -147,7 +145,7 @@ static bool single_equals(const struct look *look, struct syntax_words *words) {
   return found(words, look->at.line, "one = sets a value, it does not compare", "==");
 }
 
-static bool ends_value(const struct token *token) {
+static bool ends_value(const struct syntax_token *token) {
   bool closing = token_is(token, "}") || token_is(token, ")") || token_is(token, "]");
   return closing || token->kind == TOKEN_TEXT || token->kind == TOKEN_NUMBER || token->kind == TOKEN_NAME;
 }
@@ -237,7 +235,7 @@ static bool slip_of_file(const struct look *look, struct syntax_words *words) {
 // Whether Lua's "near" may mean this token: on its line, of the same bytes. Lua tells a foreign letter by its first
 // byte, an unfinished text up to where it noticed, and a symbol that it does not know by its first character.
 static bool may_be_meant(const struct look *look, int line, const char *near, size_t near_length) {
-  const struct token *at = &look->at;
+  const struct syntax_token *at = &look->at;
   if (at->line > line || at->end_line < line) return false;
   if (at->kind == TOKEN_FOREIGN) return true;
   if (at->kind == TOKEN_TEXT && says(look, "unfinished string")) return true;
@@ -251,7 +249,7 @@ static int unclosed_brace(const char *bytes, size_t length) {
   enum { DEEPEST = 200 };
   int lines[DEEPEST], depth = 0;
   struct token_scan scan = token_scan_of(bytes, length);
-  for (struct token token = token_next(&scan); token.kind != TOKEN_END; token = token_next(&scan)) {
+  for (struct syntax_token token = token_next(&scan); token.kind != TOKEN_END; token = token_next(&scan)) {
     if (token_is(&token, "{") && depth < DEEPEST) lines[depth++] = token.line;
     if (token_is(&token, "}") && depth > 0) depth--;
   }

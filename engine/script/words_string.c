@@ -114,10 +114,7 @@ static void format_text(lua_State *L, struct result *result, struct directive *h
   size_t length;
   luaL_checkany(L, argument);
   const char *words = words_of_value(L, argument, buffer, sizeof buffer, &length);
-  if (how->precision >= 0 && length > (size_t)how->precision) {
-    length = (size_t)how->precision;
-    while (length > 0 && ((unsigned char)words[length] & 0xC0) == 0x80) length--;
-  }
+  if (how->precision >= 0) length = text_cut(words, length, (size_t)how->precision);
   how->zero = false;
   add_padded(L, result, how, words, length);
 }

@@ -70,7 +70,8 @@ void push_sorted_keys(lua_State *L, int index) {
   int count = push_keys(L, index);
   script_charge(L, (size_t)count * COMPARISON_COST);
   struct key *keys = lua_newuserdatauv(L, sizeof *keys * (size_t)(count ? count : 1), 0);
-  keys->rank = KEY_NUMBER;
+  keys->rank =
+      KEY_NUMBER;  // of an empty table the one element is no key; it is set, so that nothing unset is passed on
   for (int i = 0; i < count; i++) {
     lua_rawgeti(L, -2, i + 1);
     keys[i] = key_on_top(L, i + 1);

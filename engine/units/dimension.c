@@ -24,6 +24,8 @@ enum dimension dimension_of_powers(struct powers powers) {
   return DIMENSION_COUNT;
 }
 
+bool dimension_may_be_bare(enum dimension dimension) { return dimension == DIM_RATIO || dimension == DIM_COUNT; }
+
 static struct powers as_difference(struct powers powers) {
   powers.point = 0;
   return powers;

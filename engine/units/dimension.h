@@ -31,6 +31,7 @@ struct dimension_row {
 
 const struct dimension_row *dimension_row(enum dimension dimension);
 enum dimension dimension_of_powers(struct powers powers);  // DIMENSION_COUNT when it has no name
+bool dimension_may_be_bare(enum dimension dimension);      // a number without a unit is right: shares and counts
 bool powers_equal(struct powers a, struct powers b);
 
 // Arithmetic on dimensions; false when the two do not go together.

@@ -71,13 +71,11 @@ static const struct unit *add_parts(struct scan *scan, struct sum *sum) {
 
 // ---- the sorts of values ----
 
-static bool may_be_bare(enum dimension want) { return want == DIM_RATIO || want == DIM_COUNT; }
-
 // A bare number where one is right; `bare` says whether it was one. Leaves the cursor alone when it was not.
 static bool read_bare(struct scan *scan, double *value, bool *bare) {
   struct scan ahead = *scan;
   *bare = false;
-  if (!may_be_bare(scan->want)) return true;
+  if (!dimension_may_be_bare(scan->want)) return true;
   if (!scan_number(&ahead, value)) return false;
   scan_spaces(&ahead);
   *bare = scan_is_done(&ahead) || scan_at_tolerance(&ahead);

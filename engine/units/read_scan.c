@@ -16,8 +16,7 @@ bool scan_fail(struct scan *scan, const char *wrong, const char *right) {
 }
 
 void scan_quote(struct text *text, const char *bytes, const char *end) {
-  size_t length = (size_t)(end - bytes), shown = length < LONGEST_QUOTE ? length : LONGEST_QUOTE;
-  while (shown > 0 && shown < length && ((unsigned char)bytes[shown] & 0xC0) == 0x80) shown--;
+  size_t length = (size_t)(end - bytes), shown = text_cut(bytes, length, LONGEST_QUOTE);
   text_add_char(text, '"');
   text_add_bytes(text, bytes, shown);
   text_add(text, shown < length ? "...\"" : "\"");

@@ -4,16 +4,9 @@
 #include <stdbool.h>
 #include <string.h>
 
-// Exact by definition: inch and pound by the international agreement of 1959, the gallon as 231 cubic inches, standard
-// gravity by the third CGPM of 1901.
+#include "units/exact.h"
+
 #define PI 3.14159265358979323846
-#define INCH 0.0254
-#define FOOT 0.3048
-#define YARD 0.9144
-#define MILE 1609.344
-#define POUND 0.45359237
-#define GRAVITY 9.80665
-#define GALLON (231 * INCH * INCH * INCH)
 #define MINUTE 60.0
 #define HOUR 3600.0
 #define DAY 86400.0

@@ -6,12 +6,10 @@
 
 #include "base/number.h"
 #include "units/compare.h"
+#include "units/exact.h"
 
 enum { MOST_FINER = 6, REPORT_DIGITS = 10 };
 
-#define INCH 0.0254
-#define FOOT 0.3048
-#define POUND 0.45359237
 #define MINUTE 60.0
 #define YEAR (365.25 * 24 * 60 * MINUTE)
 
@@ -46,7 +44,7 @@ static const struct form forms[] = {
     {DIM_AREA, UNITS_US, INFINITY, "ft2", DECIMALS, 0},
     {DIM_AREA, UNITS_SI, 0.1, "cm2", DECIMALS, 1},
     {DIM_AREA, UNITS_SI, INFINITY, "m2", DECIMALS, 2},
-    {DIM_VOLUME, UNITS_US, 10 * 231 * INCH *INCH *INCH, "gal", DECIMALS, 1},
+    {DIM_VOLUME, UNITS_US, 10 * GALLON, "gal", DECIMALS, 1},
     {DIM_VOLUME, UNITS_US, INFINITY, "gal", DECIMALS, 0},
     {DIM_VOLUME, UNITS_SI, 1, "L", DECIMALS, 0},
     {DIM_VOLUME, UNITS_SI, INFINITY, "m3", DECIMALS, 2},

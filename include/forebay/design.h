@@ -21,8 +21,14 @@ enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
+// For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON
+// library, whose hashing is seeded once for the whole process, a fixed seed in place of one from the system. Call it
+// before the first design is read, and only in a program of your own; no result depends on it.
+void fb_fix_hash_seed(void);
+
 // The working behind a value: what = `spill "left lip".flow`, `left lip.flow`, or `lower.depth`. NULL: no such entity
-// or quantity, with the nearest in `problems`. full: all of the working, back to what was written; else its upper levels.
+// or quantity, with the nearest in `problems`; what is found impossible on the way is there too, also beside a text.
+// full: all of the working, back to what was written; else its upper levels.
 fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems);
 
 // A commented design to start from.

@@ -17,11 +17,12 @@ enum fb_severity { FB_ADVISE, FB_REVISE, FB_HOLD };
 struct fb_counts {
   size_t rules, entities;
   size_t clear, flagged, unanswered, not_applicable, broken;  // outcomes
-  size_t hold, revise, advise;                                // findings by severity (unanswered that count as held: hold)
-  size_t unanswered_held;                                     // unanswered outcomes that count as held
+  size_t hold, revise, advise;  // findings by severity (unanswered that count as held: hold)
+  size_t unanswered_held;       // unanswered outcomes that count as held
 };
 
-// watch (may be NULL) is told which rule runs on which entity before each. The design and rulebook must outlive the review.
+// watch (may be NULL) is told which rule runs on which entity before each. The design and rulebook must outlive the
+// review, and belong to its thread as long as it lives.
 fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook,
                          void (*watch)(void *with, const char *rule, const char *entity), void *with,
                          fb_problems *problems);
@@ -30,13 +31,13 @@ struct fb_counts fb_review_counts(const fb_review *review);
 
 struct fb_report_style {
   enum fb_units units;
-  size_t width;       // columns; 0: 80
-  bool colour;        // ANSI colours
-  const char *seal;   // what held while it ran, for the foot; NULL: nothing is said
+  size_t width;      // columns; 0: 80
+  bool colour;       // ANSI colours
+  const char *seal;  // what held while it ran, for the foot; NULL: nothing is said
 };
 
-// The design-review report as text.
-fb_text *fb_report_text_new(const fb_review *review, const struct fb_report_style *style);
+// The design-review report as text. Works out in the review what no rule has asked for yet. NULL: memory ran out.
+fb_text *fb_report_text_new(fb_review *review, const struct fb_report_style *style);
 
 #ifdef __cplusplus
 }

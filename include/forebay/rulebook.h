@@ -41,9 +41,10 @@ size_t fb_rulebook_count(const fb_rulebook *rulebook);
 void fb_rulebook_break(fb_rulebook *rulebook, const char *rule_id, const char *because);
 
 // All rules as a list, or one in full (id not NULL). NULL: no such rule (a problem names the nearest), or no memory.
-fb_text *fb_rulebook_text_new(const fb_rulebook *rulebook, const char *id, fb_problems *problems);
+fb_text *fb_rulebook_text_new(fb_rulebook *rulebook, const char *id, fb_problems *problems);
 
-// Runs the examples of all rules, and for each data rule a value just inside and just outside its limit. *failed counts.
+// Runs the examples of all rules, and for each data rule a value just inside and just outside its limit. *failed
+// counts.
 fb_text *fb_rule_test_new(fb_rulebook *rulebook, void (*watch)(void *with, const char *rule), void *with,
                           size_t *passed, size_t *failed, fb_problems *problems);
 

@@ -33,6 +33,7 @@ static struct expectation read_expectation(struct arena *arena, const char *from
   assert_int_equal(*words, ':');
   words += strspn(words, ": ");
   expected.words = arena_copy(arena, words, strcspn(words, "\n"));
+  assert_string_not_equal(expected.words, "");  // any message would hold no words at all
   return expected;
 }
 

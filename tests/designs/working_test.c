@@ -75,7 +75,8 @@ static int check_slot(struct evaluation *ev, int entity, enum row_id id) {
   }
   bool worked = condition == CONDITION_COMPUTED || condition == CONDITION_OUTSIDE || condition == CONDITION_MEASURED;
   if (worked && catalogue_row(id)->sort != SORT_BUNDLE && isnan(evaluation_number(ev, entity, id))) wrong++;
-  if (!worked && condition != CONDITION_MISSING && condition != CONDITION_IMPOSSIBLE && condition != CONDITION_GIVEN) wrong++;
+  if (!worked && condition != CONDITION_MISSING && condition != CONDITION_IMPOSSIBLE && condition != CONDITION_GIVEN)
+    wrong++;
   return wrong;
 }
 
@@ -91,7 +92,8 @@ static int check_design(const char *path) {
   for (size_t e = 0; e < store->entity_count; e++) {
     for (int r = 0; r < ROW_COUNT; r++) {
       const struct row *row = catalogue_row((enum row_id)r);
-      if (row->kind == store->entities[e].kind && row_function((enum row_id)r)) wrong += check_slot(ev, (int)e, (enum row_id)r);
+      if (row->kind == store->entities[e].kind && row_function((enum row_id)r))
+        wrong += check_slot(ev, (int)e, (enum row_id)r);
     }
   }
   arena_free(arena);
@@ -137,8 +139,9 @@ static void formulas_name_what_is_read(void **state) {
 // A row that is worked out says how and after whom; no name is a word of Lua.
 static void rows_are_whole(void **state) {
   (void)state;
-  static const char *const lua[] = {"and", "break", "do", "else", "elseif", "end", "false", "for", "function", "goto", "if",
-                                    "in", "local", "nil", "not", "or", "repeat", "return", "then", "true", "until", "while"};
+  static const char *const lua[] = {"and",      "break",  "do",   "else", "elseif", "end",  "false", "for",
+                                    "function", "goto",   "if",   "in",   "local",  "nil",  "not",   "or",
+                                    "repeat",   "return", "then", "true", "until",  "while"};
   for (int r = 0; r < ROW_COUNT; r++) {
     const struct row *row = catalogue_row((enum row_id)r);
     for (size_t i = 0; i < sizeof lua / sizeof lua[0]; i++) assert_string_not_equal(row->name, lua[i]);

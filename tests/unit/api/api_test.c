@@ -141,6 +141,45 @@ static void test_explaining_what_is_not_there_names_the_nearest(void **state) {
   assert_false(fb_problems_out_of_memory(handles->problems));
 }
 
+static void test_explaining_tells_what_is_found_impossible(void **state) {
+  struct handles *handles = *state;
+  fb_design *design = design_of("low.lua",
+                                "project { name = \"Low\", units = \"us\" }\n"
+                                "site { soil = \"type B\", gate_width = \"6 ft\" }\n"
+                                "basin \"high\" { purpose = \"bowl\", outline = circle { \"3 ft\" },\n"
+                                "  depth = \"8 in\", rim = \"12 in\" }\n"
+                                "spill \"lip\" { from = \"high\", into = \"pool\", lip = \"notch\",\n"
+                                "  lip_width = \"6 in\", crest = \"-4 in\" }\n" POOL,
+                                handles->problems);
+  assert_int_equal(fb_problems_count(handles->problems), 0);
+  fb_text *text = fb_explain_new(design, "lip.drop", FB_UNITS_US, false, handles->problems);
+  assert_non_null(text);
+  assert_int_equal(fb_problems_count(handles->problems), 1);
+  const struct fb_problem *problem = fb_problems_at(handles->problems, 0);
+  assert_string_equal(problem->file, "low.lua");
+  assert_int_equal(problem->line, 6);
+  assert_string_equal(problem->where, "spill \"lip\".crest");
+  fb_text_free(text);
+  fb_design_free(design);
+}
+
+// Order and content are those of a design in Lua, whichever seed jansson has.
+static void test_a_fixed_hash_seed_changes_no_result(void **state) {
+  struct handles *handles = *state;
+  fb_fix_hash_seed();
+  fb_design *design = design_of(
+      "pool.json",
+      "{\"project\": {\"name\": \"Pool\", \"units\": \"us\"}, \"site\": {\"soil\": \"type B\", \"gate_width\": "
+      "\"6 ft\"}, \"basin\": {\"pool\": {\"purpose\": \"display\", \"outline\": {\"circle\": \"6 ft\"}, "
+      "\"depth\": \"12 in\", \"water_level\": \"-2 in\", \"rim\": \"0 in\"}}}",
+      handles->problems);
+  assert_int_equal(fb_problems_count(handles->problems), 0);
+  fb_text *text = fb_explain_new(design, "pool.freeboard", FB_UNITS_US, false, handles->problems);
+  assert_has(fb_text_bytes(text), "basin \"pool\".freeboard = 2 in");
+  fb_text_free(text);
+  fb_design_free(design);
+}
+
 static void test_a_design_with_errors_gives_them_with_their_lines(void **state) {
   struct handles *handles = *state;
   fb_design *design = design_of("bad.lua",
@@ -315,6 +354,8 @@ int main(void) {
       TEST(test_units_follow_the_design_or_the_caller),
       TEST(test_a_design_in_metric_prints_metric),
       TEST(test_explaining_what_is_not_there_names_the_nearest),
+      TEST(test_explaining_tells_what_is_found_impossible),
+      TEST(test_a_fixed_hash_seed_changes_no_result),
       TEST(test_a_design_with_errors_gives_them_with_their_lines),
       TEST(test_a_broken_rule_file_leaves_the_rest_in_force),
       TEST(test_a_rule_broken_beforehand_is_reported_and_not_run),

@@ -58,6 +58,15 @@ static void keeps_to_one_line_and_to_bounds(void **state) {
   assert_non_null(strstr(line, "é...\""));
 }
 
+static void lets_no_control_character_pass(void **state) {
+  struct text text = text_in(*state);
+  problem_write(&text, &(struct problem){.at = {"a\033.lua", 3},
+                                         .said = "is \xC2\x9B"
+                                                 "2J",
+                                         .read = "x\n\xC2\x85y \xC2\xBD"});
+  assert_string_equal(text_end(&text), "a?.lua:3: is ?2J; read \"x ?y \xC2\xBD\"");
+}
+
 static void copies_its_texts(void **state) {
   struct problems problems = problems_in(*state);
   char said[] = "first";
@@ -113,6 +122,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test_setup_teardown(writes_what_is_there, start, finish),
       cmocka_unit_test_setup_teardown(keeps_to_one_line_and_to_bounds, start, finish),
+      cmocka_unit_test_setup_teardown(lets_no_control_character_pass, start, finish),
       cmocka_unit_test_setup_teardown(copies_its_texts, start, finish),
       cmocka_unit_test_setup_teardown(sorts_by_file_line_and_arrival, start, finish),
       cmocka_unit_test_setup_teardown(writes_no_more_than_asked, start, finish),

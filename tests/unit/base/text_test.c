@@ -126,6 +126,58 @@ static void tells_utf8(void **state) {
   assert_true(text_is_utf8("a\0b", 3));
 }
 
+// Encodings from the Unicode Standard, table 3-6, worked out by hand.
+static void writes_code_points(void **state) {
+  static const struct {
+    unsigned code;
+    const char *bytes;
+  } points[] = {{'A', "A"},
+                {0x7F, "\x7F"},
+                {0x80, "\xC2\x80"},
+                {0x7FF, "\xDF\xBF"},
+                {0x800, "\xE0\xA0\x80"},
+                {0xFFFF, "\xEF\xBF\xBF"},
+                {0x10000, "\xF0\x90\x80\x80"},
+                {0x10FFFF, "\xF4\x8F\xBF\xBF"}};
+  for (size_t i = 0; i < sizeof points / sizeof *points; i++) {
+    struct text text = text_in(*state);
+    text_add_code_point(&text, points[i].code);
+    assert_string_equal(text_end(&text), points[i].bytes);
+  }
+}
+
+static void cuts_between_characters(void **state) {
+  (void)state;
+  assert_int_equal(text_cut("abc", 3, 3), 3);
+  assert_int_equal(text_cut("abc", 3, 2), 2);
+  assert_int_equal(text_cut("a\xC2\x9B", 3, 2), 1);
+  assert_int_equal(text_cut("a\xF0\x9F\x92\xA7", 5, 4), 1);
+  assert_int_equal(text_cut("a\xF0\x9F\x92\xA7", 5, 5), 5);
+  assert_int_equal(text_cut("\xE2\x82\xAC\xE2\x82\xAC", 6, 3), 3);
+  assert_int_equal(text_cut("", 0, 0), 0);
+  // No UTF-8: cut all the same, so that whoever goes on from there comes to an end.
+  assert_int_equal(text_cut("\x80\x80\x80\x80\x80\x80", 6, 5), 5);
+}
+
+static void tells_control_characters(void **state) {
+  (void)state;
+  assert_int_equal(text_control("\033[", 2), 1);
+  assert_int_equal(text_control("\177", 1), 1);
+  assert_int_equal(text_control("\0", 1), 1);
+  assert_int_equal(text_control("\xC2\x80", 2), 2);
+  assert_int_equal(text_control("\xC2\x9F", 2), 2);
+  assert_int_equal(text_control("\xC2\xA0", 2), 0);
+  assert_int_equal(text_control("\xC3\x9B", 2), 0);
+  assert_int_equal(text_control("\xC2", 1), 0);
+  assert_int_equal(text_control(" ", 1), 0);
+  assert_int_equal(text_control("", 0), 0);
+}
+
+static void phrases_stand_by_themselves(void **state) {
+  assert_string_equal(text_phrase(*state, "%s, line %d", "pond.lua", 7), "pond.lua, line 7");
+  assert_string_equal(text_phrase(*state, "%s", ""), "");
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test_setup_teardown(grows_by_pieces, start, finish),
@@ -135,6 +187,10 @@ int main(void) {
       cmocka_unit_test(finds_the_nearest_word),
       cmocka_unit_test(nearest_of_extremes),
       cmocka_unit_test(tells_utf8),
+      cmocka_unit_test_setup_teardown(writes_code_points, start, finish),
+      cmocka_unit_test(cuts_between_characters),
+      cmocka_unit_test(tells_control_characters),
+      cmocka_unit_test_setup_teardown(phrases_stand_by_themselves, start, finish),
   };
   return cmocka_run_group_tests_name("base/text", tests, NULL, NULL);
 }

@@ -2,6 +2,7 @@
 #define _GNU_SOURCE
 #include "cli/deliver.h"
 
+#include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -68,6 +69,40 @@ static void what_drives_a_terminal_does_not_pass(void **state) {
   assert_string_equal(DELIVERED("nul\0!", false), "nul?!");
 }
 
+// What deliver_words writes to standard error.
+static const char *told(struct arena *arena, const struct text *words) {
+  char folder[PATH_ROOM];
+  new_folder(folder);
+  struct text path = text_in(arena);
+  struct problems problems = problems_in(arena);
+  struct file_bytes file = {0};
+  text_printf(&path, "%s/told", folder);
+  int standard = dup(STDERR_FILENO), other = open(text_end(&path), O_WRONLY | O_CREAT | O_EXCL, 0600);
+  assert_int_equal(dup2(other, STDERR_FILENO), STDERR_FILENO);
+  deliver_words(words->at, words->length);
+  dup2(standard, STDERR_FILENO);
+  close(standard);
+  close(other);
+  assert_int_equal(file_read(&problems, text_end(&path), 4000, &file), 1);
+  unlink(text_end(&path));
+  rmdir(folder);
+  return file.bytes;
+}
+
+// A line is written in pieces: wherever their ends fall, a control character of two bytes is seen as one.
+static void no_control_character_slips_through_between_pieces(void **state) {
+  for (size_t before = 500; before < 520; before++) {
+    struct text words = text_in(*state);
+    text_add_many(&words, 'x', before);
+    text_add(&words,
+             "\xc2\x9b"
+             "2Jy\xc3\xa9");
+    const char *seen = told(*state, &words);
+    assert_int_equal(strlen(seen), words.length + 1);
+    assert_string_equal(seen + before, "??2Jy\xc3\xa9\n");
+  }
+}
+
 static void only_colours_pass_and_only_when_asked_for(void **state) {
   assert_string_equal(DELIVERED("\033[1;31mX\033[0m", true), "\033[1;31mX\033[0m");
   assert_string_equal(DELIVERED("\033[1;31mX\033[0m", false), "?[1;31mX?[0m");
@@ -105,6 +140,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test_setup_teardown(text_arrives_as_it_is, start, end),
       cmocka_unit_test_setup_teardown(what_drives_a_terminal_does_not_pass, start, end),
+      cmocka_unit_test_setup_teardown(no_control_character_slips_through_between_pieces, start, end),
       cmocka_unit_test_setup_teardown(only_colours_pass_and_only_when_asked_for, start, end),
       cmocka_unit_test_setup_teardown(nothing_is_written_where_there_is_no_result, start, end),
       cmocka_unit_test_setup_teardown(a_missing_folder_is_a_problem, start, end),

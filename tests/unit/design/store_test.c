@@ -32,7 +32,7 @@ static int end(void **state) {
 }
 
 static bool give(struct fixture *f, int entity, enum row_id row, const char *text, int line) {
-  return store_write(f->store, &f->problems, entity, row, text, false, line, 0, 0);
+  return store_write(f->store, &f->problems, entity, row, (struct store_text){text, false, {.line = line}});
 }
 
 // The one problem told: its line, and words that it must hold.
@@ -179,7 +179,8 @@ static void bounds_units_and_words(void **state) {
     begin(state);
     struct fixture *f = *state;
     int it = store_add(f->store, KIND_basin, "pool", 1);
-    bool written = store_write(f->store, &f->problems, it, planted[i].row, planted[i].text, planted[i].bare, 7, 0, 0);
+    bool written = store_write(f->store, &f->problems, it, planted[i].row,
+                               (struct store_text){planted[i].text, planted[i].bare, {.line = 7}});
     assert_int_equal(written, false);
     told(f, 7, planted[i].words);
     if (i + 1 < sizeof planted / sizeof planted[0]) end(state);
@@ -189,14 +190,18 @@ static void bounds_units_and_words(void **state) {
 static void measuring_what_is_not_worked_out(void **state) {
   struct fixture *f = *state;
   int it = basin(f, "pool");
-  assert_int_equal(store_measure(f->store, &f->problems, it, "net_volum", "20 gal", false, "bucket", 8), false);
+  assert_int_equal(store_measure(f->store, &f->problems, it, "net_volum",
+                                 (struct store_text){"20 gal", false, {.line = 8}}, "bucket"),
+                   false);
   told(f, 8, "net_volume");
 }
 
 static void measuring_in_no_known_way(void **state) {
   struct fixture *f = *state;
   int it = basin(f, "pool");
-  assert_int_equal(store_measure(f->store, &f->problems, it, "net_volume", "20 gal", false, "thumb", 8), false);
+  assert_int_equal(store_measure(f->store, &f->problems, it, "net_volume",
+                                 (struct store_text){"20 gal", false, {.line = 8}}, "thumb"),
+                   false);
   told(f, 8, "bucket");
 }
 

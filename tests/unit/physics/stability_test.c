@@ -189,6 +189,21 @@ static void the_resultant_follows_person_and_passive_ground(void **state) {
   assert_near(stability_of(&buried, &NONE).holding, weight * 0.3 + 40000 * 0.09 / 2 * 1.5 * 0.1, 1e-6);
 }
 
+static void on_a_soft_seat_levers_run_from_the_pivot(void **state) {
+  (void)state;
+  struct stability_block soft = STONE;
+  struct stability_loads drained = NONE;
+  soft.soil = &BED;
+  drained.water_behind = 0.5;
+  drained.uplift = 1;
+  drained.person = 1000;
+  drained.person_beyond = 0.1;
+  const struct stability s = stability_of(&soft, &drained);
+  const double under = 9806.65 * 0.5 * 0.6 * 1.5 / 2, water = 9806.65 * 0.125 / 6 * 1.5;
+  assert_less(0.01, s.pivot);
+  assert_near(s.tipping, water + under * (0.4 - s.pivot) + 1000 * (0.1 + s.pivot), 1e-6);
+}
+
 static void water_on_both_sides_lifts_nothing_more(void **state) {
   (void)state;
   struct stability_loads level = stability_loads_in(STABILITY_WATER_UP, &LOADS);
@@ -207,6 +222,9 @@ static void bad_input_gives_no_number(void **state) {
   assert_no_number(stability_of(&bad, &NONE).sliding);
   struct stability_loads wrong = LOADS;
   wrong.push = -1;
+  assert_no_number(stability_of(&STONE, &wrong).sliding);
+  wrong = LOADS;
+  wrong.uplift = 1.1;
   assert_no_number(stability_of(&STONE, &wrong).sliding);
   wrong = LOADS;
   wrong.gravel_phi = 2;
@@ -233,6 +251,7 @@ int main(void) {
       cmocka_unit_test(what_floats_holds_nothing),
       cmocka_unit_test(uplift_under_the_seat_makes_a_fast_drain_worse),
       cmocka_unit_test(the_resultant_follows_person_and_passive_ground),
+      cmocka_unit_test(on_a_soft_seat_levers_run_from_the_pivot),
       cmocka_unit_test(water_on_both_sides_lifts_nothing_more),
       cmocka_unit_test(bad_input_gives_no_number),
   };

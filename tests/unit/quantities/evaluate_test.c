@@ -37,7 +37,8 @@ static int end(void **state) {
 }
 
 static void give(struct fixture *f, int entity, enum row_id row, const char *text) {
-  if (!store_write(f->store, &f->problems, entity, row, text, false, 10 + entity, 0, 0)) fail_msg("%s", text);
+  struct store_text written = {text, false, {.line = 10 + entity}};
+  if (!store_write(f->store, &f->problems, entity, row, written)) fail_msg("%s", text);
 }
 
 static void settle(struct fixture *f) {
@@ -95,7 +96,9 @@ static void an_absent_reference_is_missing(void **state) {
 static void measured_stands_in_and_both_are_kept(void **state) {
   struct fixture *f = *state;
   int basin = round_basin(f, "pool");
-  assert_int_equal(store_measure(f->store, &f->problems, basin, "gross_volume", "200 gal", false, "meter", 9), true);
+  assert_int_equal(store_measure(f->store, &f->problems, basin, "gross_volume",
+                                 (struct store_text){"200 gal", false, {.line = 9}}, "meter"),
+                   true);
   settle(f);
   assert_int_equal(evaluation_condition(f->ev, basin, ROW_basin_gross_volume), CONDITION_MEASURED);
   double gallon = 231 * 0.0254 * 0.0254 * 0.0254;
@@ -120,7 +123,7 @@ static void a_crossing_outline_is_told_at_its_line(void **state) {
   struct fixture *f = *state;
   static const char *const points[4][2] = {{"0 ft", "0 ft"}, {"4 ft", "4 ft"}, {"4 ft", "0 ft"}, {"0 ft", "4 ft"}};
   int basin = store_add(f->store, KIND_basin, "bow", 3);
-  store_write(f->store, &f->problems, basin, ROW_basin_outline, "polygon", false, 77, 0, 0);
+  store_write(f->store, &f->problems, basin, ROW_basin_outline, (struct store_text){"polygon", false, {.line = 77}});
   for (int i = 0; i < 4; i++) {
     int point = store_add_part(f->store, basin, ROW_basin_outline, 77);
     give(f, point, ROW_point_x, points[i][0]);
@@ -162,7 +165,9 @@ static void doubt_travels(void **state) {
   give(f, spill, ROW_spill_lip, "broad stone");
   give(f, spill, ROW_spill_lip_width, "12 in");
   store_refer(f->store, spill, ROW_spill_from, basin);
-  assert_int_equal(store_measure(f->store, &f->problems, spill, "flow", "600 gal/h", false, "bucket", 20), true);
+  assert_int_equal(store_measure(f->store, &f->problems, spill, "flow",
+                                 (struct store_text){"600 gal/h", false, {.line = 20}}, "bucket"),
+                   true);
   settle(f);
   assert_int_equal(evaluation_condition(f->ev, spill, ROW_spill_head_high), CONDITION_OUTSIDE);
   assert_int_equal(evaluation_in_doubt(f->ev, basin, ROW_basin_lip_storage), true);
@@ -197,10 +202,14 @@ static void a_list_read_by_a_reader_is_kept(void **state) {
 #define TEST(function) cmocka_unit_test_setup_teardown(function, begin, end)
 int main(void) {
   const struct CMUnitTest tests[] = {
-      TEST(unset_is_missing_and_blamed),  TEST(an_absent_reference_is_missing),
-      TEST(measured_stands_in_and_both_are_kept), TEST(reads_are_kept_in_order),
-      TEST(a_crossing_outline_is_told_at_its_line), TEST(two_spills_round_a_circle_are_told),
-      TEST(doubt_travels),                TEST(the_scale_is_that_of_the_terms),
+      TEST(unset_is_missing_and_blamed),
+      TEST(an_absent_reference_is_missing),
+      TEST(measured_stands_in_and_both_are_kept),
+      TEST(reads_are_kept_in_order),
+      TEST(a_crossing_outline_is_told_at_its_line),
+      TEST(two_spills_round_a_circle_are_told),
+      TEST(doubt_travels),
+      TEST(the_scale_is_that_of_the_terms),
       TEST(a_list_read_by_a_reader_is_kept),
   };
   return cmocka_run_group_tests_name("quantities/evaluate", tests, NULL, NULL);

@@ -237,7 +237,8 @@ static void test_a_missing_order_says_what_it_needs(void **state) {
 
 static void test_what_was_measured_stands_beside_what_is_worked_out(void **state) {
   struct sample *sample = *state;
-  assert_true(store_measure(sample->store, &sample->found, TALL, "mass_high", "3,100 lb", false, "scale", 3));
+  assert_true(store_measure(sample->store, &sample->found, TALL, "mass_high",
+                            (struct store_text){"3,100 lb", false, {.line = 3}}, "scale"));
   sample->review.evaluation = evaluation_in(sample->arena, sample->store, &sample->found);
   assert_has(report_of(sample, us),
              "MEASURED ON SITE: stands in for what is worked out\n"

@@ -74,7 +74,8 @@ static void test_a_given_keeps_its_tolerance(void **state) {
 
 static void test_measured_values_show_both(void **state) {
   struct sample *sample = *state;
-  assert_true(store_measure(sample->store, &sample->found, TALL, "mass_high", "3,100 lb", false, "scale", 3));
+  assert_true(store_measure(sample->store, &sample->found, TALL, "mass_high",
+                            (struct store_text){"3,100 lb", false, {.line = 3}}, "scale"));
   again(sample);
   assert_value(sample, TALL, ROW_boulder_mass_high, "1.6 ton");
   // 25 ft3 at 187.3 lb/ft3, worked by hand: 4,682 lb.
@@ -83,7 +84,8 @@ static void test_measured_values_show_both(void **state) {
 
 static void test_measured_by_eye_is_not_with_an_eye(void **state) {
   struct sample *sample = *state;
-  assert_true(store_measure(sample->store, &sample->found, LOW, "embedded_share", "20 %", false, "eye", 4));
+  assert_true(store_measure(sample->store, &sample->found, LOW, "embedded_share",
+                            (struct store_text){"20 %", false, {.line = 4}}, "eye"));
   again(sample);
   assert_origin(sample, LOW, ROW_boulder_embedded_share, "measured by eye");  // nothing can be worked out beside it
 }

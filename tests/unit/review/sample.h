@@ -21,7 +21,7 @@ struct sample {
 };
 
 static inline void sample_write(struct sample *sample, int entity, enum row_id row, const char *text, int line) {
-  if (store_write(sample->store, &sample->found, entity, row, text, false, line, 0, 0)) return;
+  if (store_write(sample->store, &sample->found, entity, row, (struct store_text){text, false, {.line = line}})) return;
   fprintf(stderr, "sample: cannot write \"%s\"\n", text);
   abort();
 }

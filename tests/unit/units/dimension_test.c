@@ -129,6 +129,14 @@ static void powers_may_not_overflow(void **state) {
   assert_int_equal(dimension_of_powers(result), DIM_RATIO);
 }
 
+static void shares_and_counts_alone_may_be_bare(void **state) {
+  (void)state;
+  for (int i = 0; i < DIMENSION_COUNT; i++) {
+    bool bare = i == DIM_RATIO || i == DIM_COUNT;
+    if (dimension_may_be_bare((enum dimension)i) != bare) fail_msg("%s", dimension_row((enum dimension)i)->name);
+  }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_row_is_whole),
@@ -138,6 +146,7 @@ int main(void) {
       cmocka_unit_test(multiplies),
       cmocka_unit_test(divides),
       cmocka_unit_test(powers_may_not_overflow),
+      cmocka_unit_test(shares_and_counts_alone_may_be_bare),
   };
   return cmocka_run_group_tests_name("units/dimension", tests, NULL, NULL);
 }

@@ -233,7 +233,8 @@ static void how_far_two_are_apart(void **state) {
   };
   for (size_t i = 0; i < sizeof apart_rows / sizeof *apart_rows; i++) {
     struct text value = text_in(*state), limit = text_in(*state), apart = text_in(*state);
-    struct write_style style = {.unit = apart_rows[i].unit ? unit_named(apart_rows[i].unit, strlen(apart_rows[i].unit)) : NULL};
+    struct write_style style = {.unit = apart_rows[i].unit ? unit_named(apart_rows[i].unit, strlen(apart_rows[i].unit))
+                                                           : NULL};
     unit_write_apart(&value, &limit, &apart, apart_rows[i].value, apart_rows[i].limit, apart_rows[i].dimension, style);
     assert_string_equal(text_end(&value), apart_rows[i].value_text);
     assert_string_equal(text_end(&limit), apart_rows[i].limit_text);

@@ -1,22 +1,22 @@
 // SPDX-License-Identifier: MIT
-#include "cli/run.h"
+#include "cli/errand.h"
 
 #include <signal.h>
 #include <string.h>
 
 #include "cli/deliver.h"
 
-struct run run_new(struct arena *arena, const struct settings *settings, run_work *work) {
-  return (struct run){.arena = arena,
-                      .settings = settings,
-                      .problems = problems_in(arena),
-                      .clock = worker_clock_usual(),
-                      .work = work,
-                      .inputs = {.whole = true},
-                      .colour = deliver_in_colour(settings->output)};
+struct errand errand_new(struct arena *arena, const struct settings *settings, errand_work *work) {
+  return (struct errand){.arena = arena,
+                         .settings = settings,
+                         .problems = problems_in(arena),
+                         .clock = worker_clock_usual(),
+                         .work = work,
+                         .inputs = {.whole = true},
+                         .colour = deliver_in_colour(settings->output)};
 }
 
-int run_worse(int a, int b) { return a > b ? a : b; }
+int errand_worse(int a, int b) { return a > b ? a : b; }
 
 // ---- what went wrong, in words -------------------------------------------------------------------------------------
 
@@ -44,144 +44,145 @@ static void write_time(struct text *text, unsigned ms) {
 }
 
 // "it took longer than 2 s on spill "a" and was ended"
-static const char *because(const struct run *run, const struct worker_outcome *outcome) {
-  struct text text = text_in(run->arena);
+static const char *because(const struct errand *errand, const struct worker_outcome *outcome) {
+  struct text text = text_in(errand->arena);
   const char *entity = outcome->note.entity;
   if (outcome->end == WORKER_DIED) {
     text_printf(&text, "the program stopped%s%s: %s", *entity ? " on " : "", entity, signal_words(outcome->signal));
     return text_end(&text);
   }
   text_add(&text, "it took longer than ");
-  write_time(&text, outcome->note.kind == AT_RULE ? run->clock.rule_ms : run->clock.file_ms);
+  write_time(&text, outcome->note.kind == AT_RULE ? errand->clock.rule_ms : errand->clock.file_ms);
   text_printf(&text, "%s%s and was ended", *entity ? " on " : "", entity);
   return text_end(&text);
 }
 
-static void say(struct run *run, const char *file, const char *where, const char *first, const char *then) {
-  struct text said = text_in(run->arena);
+static void say(struct errand *errand, const char *file, const char *where, const char *first, const char *then) {
+  struct text said = text_in(errand->arena);
   text_printf(&said, "%s%s", first, then);
-  problem_add(&run->problems, (struct problem){.at = {.file = file}, .where = where, .said = text_end(&said)});
+  problem_add(&errand->problems, (struct problem){.at = {.file = file}, .where = where, .said = text_end(&said)});
 }
 
 // ---- setting aside -------------------------------------------------------------------------------------------------
 
-static bool is_broken(const struct run *run, const char *id) {
-  for (size_t i = 0; i < run->broken_count; i++) {
-    if (strcmp(run->broken[i].id, id) == 0) return true;
+static bool is_broken(const struct errand *errand, const char *id) {
+  for (size_t i = 0; i < errand->broken_count; i++) {
+    if (strcmp(errand->broken[i].id, id) == 0) return true;
   }
   return false;
 }
 
 // A rule that is named again although it is not run any more cannot be helped that way.
-static bool break_rule(struct run *run, const struct worker_outcome *outcome) {
+static bool break_rule(struct errand *errand, const struct worker_outcome *outcome) {
   const char *id = outcome->note.name;
-  if (is_broken(run, id)) return false;
-  const char *why = because(run, outcome);
-  run->broken = arena_grow(run->arena, run->broken, run->broken_count, &run->broken_room, sizeof *run->broken);
-  run->broken[run->broken_count++] = (struct broken_rule){.id = arena_words(run->arena, id), .because = why};
-  say(run, NULL, id, why, "; this rule counts as broken, and the rest was done without it");
+  if (is_broken(errand, id)) return false;
+  const char *why = because(errand, outcome);
+  errand->broken =
+      arena_grow(errand->arena, errand->broken, errand->broken_count, &errand->broken_room, sizeof *errand->broken);
+  errand->broken[errand->broken_count++] = (struct broken_rule){.id = arena_words(errand->arena, id), .because = why};
+  say(errand, NULL, id, why, "; this rule counts as broken, and the rest was done without it");
   return true;
 }
 
-static bool leave_out_file(struct run *run, const struct worker_outcome *outcome) {
-  if (!inputs_leave_out(&run->inputs, outcome->note.name)) return false;
-  say(run, outcome->note.name, NULL, because(run, outcome),
+static bool leave_out_file(struct errand *errand, const struct worker_outcome *outcome) {
+  if (!inputs_leave_out(&errand->inputs, outcome->note.name)) return false;
+  say(errand, outcome->note.name, NULL, because(errand, outcome),
       "; this file is left out, and the rest was done without it");
   return true;
 }
 
 // True: what held the work up is set aside, and another attempt makes sense.
-static bool set_aside(struct run *run, const struct worker_outcome *outcome) {
+static bool set_aside(struct errand *errand, const struct worker_outcome *outcome) {
   if (outcome->end != WORKER_RULE_SLOW && outcome->end != WORKER_DIED) return false;
-  if (outcome->note.kind == AT_RULE) return break_rule(run, outcome);
-  return outcome->note.kind == AT_RULE_FILE && leave_out_file(run, outcome);
+  if (outcome->note.kind == AT_RULE) return break_rule(errand, outcome);
+  return outcome->note.kind == AT_RULE_FILE && leave_out_file(errand, outcome);
 }
 
 // ---- giving up -----------------------------------------------------------------------------------------------------
 
-static int give_up_slow(struct run *run, const struct worker_outcome *outcome) {
+static int give_up_slow(struct errand *errand, const struct worker_outcome *outcome) {
   const struct whereabouts_note *note = &outcome->note;
   if (outcome->end == WORKER_RULE_SLOW && note->kind == AT_DESIGN) {
-    say(run, note->name, NULL, because(run, outcome), "; the design cannot be used");
+    say(errand, note->name, NULL, because(errand, outcome), "; the design cannot be used");
     return STATUS_UNUSABLE;
   }
-  struct text text = text_in(run->arena);
+  struct text text = text_in(errand->arena);
   text_add(&text, "the work took longer than ");
-  write_time(&text, run->clock.run_ms);
+  write_time(&text, errand->clock.run_ms);
   text_add(&text, " in all and was ended");
   if (*note->name) text_printf(&text, ", last at %s%s%s", note->name, *note->entity ? " on " : "", note->entity);
-  say(run, NULL, NULL, text_end(&text), "");
+  say(errand, NULL, NULL, text_end(&text), "");
   return STATUS_UNUSABLE;
 }
 
-static int give_up_fault(struct run *run, const struct worker_outcome *outcome) {
-  struct text text = text_in(run->arena);
+static int give_up_fault(struct errand *errand, const struct worker_outcome *outcome) {
+  struct text text = text_in(errand->arena);
   text_add(&text, "an internal fault: ");
   if (outcome->end == WORKER_NOT_STARTED) text_add(&text, "the work could not be started");
   if (outcome->end == WORKER_DIED) text_printf(&text, "the work stopped: %s", signal_words(outcome->signal));
   if (outcome->end == WORKER_FAULT) text_printf(&text, "the answer is not whole: %s", outcome->why);
   if (*outcome->note.name) text_printf(&text, "; last at %s", outcome->note.name);
-  problem_add(&run->problems,
+  problem_add(&errand->problems,
               (struct problem){.said = text_end(&text), .cause = outcome->error ? strerror(outcome->error) : NULL});
   deliver_words(outcome->last_words.at, outcome->last_words.length);
   return STATUS_FAULT;
 }
 
-static int give_up(struct run *run, const struct worker_outcome *outcome) {
+static int give_up(struct errand *errand, const struct worker_outcome *outcome) {
   bool slow = outcome->end == WORKER_RULE_SLOW || outcome->end == WORKER_RUN_SLOW;
-  return slow ? give_up_slow(run, outcome) : give_up_fault(run, outcome);
+  return slow ? give_up_slow(errand, outcome) : give_up_fault(errand, outcome);
 }
 
 // ---- the attempts --------------------------------------------------------------------------------------------------
 
-static void layers_for_api(struct run *run) {
-  const struct inputs *inputs = &run->inputs;
-  run->layers = arena_array(run->arena, inputs->layer_count + 1, sizeof *run->layers);
+static void layers_for_api(struct errand *errand) {
+  const struct inputs *inputs = &errand->inputs;
+  errand->layers = arena_array(errand->arena, inputs->layer_count + 1, sizeof *errand->layers);
   for (size_t i = 0; i < inputs->layer_count; i++) {
     const struct input_layer *from = &inputs->layers[i];
-    struct fb_file *files = arena_array(run->arena, from->count + 1, sizeof *files);
+    struct fb_file *files = arena_array(errand->arena, from->count + 1, sizeof *files);
     for (size_t k = 0; k < from->count; k++) {
       files[k] = (struct fb_file){from->files[k].name, from->files[k].bytes, from->files[k].length};
     }
-    run->layers[i] = (struct fb_layer){.name = from->name, .files = files, .count = from->count};
+    errand->layers[i] = (struct fb_layer){.name = from->name, .files = files, .count = from->count};
   }
 }
 
 static int work_in_child(struct child *child, void *with);
 
-int run_attempts(struct run *run, struct text *result, struct text *diagnostics) {
-  struct worker_outcome *outcome = arena_alloc(run->arena, sizeof *outcome);
-  struct worker_clock clock = run->clock;
+int errand_attempts(struct errand *errand, struct text *result, struct text *diagnostics) {
+  struct worker_outcome *outcome = arena_alloc(errand->arena, sizeof *outcome);
+  struct worker_clock clock = errand->clock;
   for (int attempt = 0;; attempt++) {
-    layers_for_api(run);
-    worker_run(run->arena, work_in_child, run, &clock, outcome);
+    layers_for_api(errand);
+    worker_run(errand->arena, work_in_child, errand, &clock, outcome);
     if (outcome->end == WORKER_DONE) break;
-    if (attempt >= RETRIES || !set_aside(run, outcome)) return give_up(run, outcome);
+    if (attempt >= RETRIES || !set_aside(errand, outcome)) return give_up(errand, outcome);
     clock.run_ms -= clock.run_ms > outcome->spent_ms ? outcome->spent_ms : clock.run_ms;  // the attempts share it
   }
   *result = outcome->result;
   *diagnostics = outcome->diagnostics;
-  bool aside = run->broken_count > 0 || !run->inputs.whole;
-  return run_worse(outcome->status, aside ? STATUS_UNUSABLE : STATUS_CLEAR);
+  bool aside = errand->broken_count > 0 || !errand->inputs.whole;
+  return errand_worse(outcome->status, aside ? STATUS_UNUSABLE : STATUS_CLEAR);
 }
 
-static bool output_is_input(struct run *run) {
-  if (!inputs_hold(&run->inputs, run->settings->output)) return false;
-  say(run, run->settings->output, NULL, "this file was read for the work; the result is not written over it", "");
+static bool output_is_input(struct errand *errand) {
+  if (!inputs_hold(&errand->inputs, errand->settings->output)) return false;
+  say(errand, errand->settings->output, NULL, "this file was read for the work; the result is not written over it", "");
   return true;
 }
 
-int run_finish(struct run *run, bool read) {
-  struct text result = text_in(run->arena), diagnostics = text_in(run->arena);
+int errand_finish(struct errand *errand, bool read) {
+  struct text result = text_in(errand->arena), diagnostics = text_in(errand->arena);
   int status = STATUS_UNUSABLE;
-  if (read && !output_is_input(run)) {
-    status = run_attempts(run, &result, &diagnostics);
-    if (!deliver(&run->problems, run->settings->output, run->colour, &result)) {
-      status = run_worse(status, STATUS_UNUSABLE);
+  if (read && !output_is_input(errand)) {
+    status = errand_attempts(errand, &result, &diagnostics);
+    if (!deliver(&errand->problems, errand->settings->output, errand->colour, &result)) {
+      status = errand_worse(status, STATUS_UNUSABLE);
     }
   }
   deliver_words(diagnostics.at, diagnostics.length);
-  deliver_problems(&run->problems);
+  deliver_problems(&errand->problems);
   return status;
 }
 
@@ -231,8 +232,8 @@ static bool diagnose_problems(struct child *child, const fb_problems *problems) 
 }
 
 static int work_in_child(struct child *child, void *with) {
-  const struct run *run = with;
-  if (run->settings->require_seal && !seal_whole(&child->seal)) {
+  const struct errand *errand = with;
+  if (errand->settings->require_seal && !seal_whole(&child->seal)) {
     diagnose(child, "forebay: --require-seal asks for a whole seal; here it is ");
     diagnose(child, seal_words(&child->seal));
     diagnose(child, "\n");
@@ -240,15 +241,16 @@ static int work_in_child(struct child *child, void *with) {
   }
   fb_problems *problems = fb_problems_new();
   if (!problems) return no_memory(child);
-  int status = run->work(child, run, problems);
+  fb_fix_hash_seed();  // behind the seal the system gives none
+  int status = errand->work(child, errand, problems);
   bool said = diagnose_problems(child, problems);
   if (fb_problems_out_of_memory(problems) || !said) status = no_memory(child);
   fb_problems_free(problems);
   return status;
 }
 
-fb_design *run_design(struct child *child, const struct run *run, fb_problems *problems) {
-  const struct file_bytes *read = &run->inputs.design;
+fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems) {
+  const struct file_bytes *read = &errand->inputs.design;
   whereabouts_set(child->page, AT_DESIGN, read->name, NULL);
   fb_design *design = fb_design_new(&(struct fb_file){read->name, read->bytes, read->length}, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
@@ -260,16 +262,16 @@ static void note_file(void *with, const char *file) {
   whereabouts_set(child->page, AT_RULE_FILE, file, NULL);
 }
 
-fb_rulebook *run_rulebook(struct child *child, const struct run *run, fb_problems *problems) {
-  fb_rulebook *rulebook = fb_rulebook_new(run->layers, run->inputs.layer_count, NULL, note_file, child, problems);
+fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand, fb_problems *problems) {
+  fb_rulebook *rulebook = fb_rulebook_new(errand->layers, errand->inputs.layer_count, NULL, note_file, child, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
-  for (size_t i = 0; rulebook && i < run->broken_count; i++) {
-    fb_rulebook_break(rulebook, run->broken[i].id, run->broken[i].because);
+  for (size_t i = 0; rulebook && i < errand->broken_count; i++) {
+    fb_rulebook_break(rulebook, errand->broken[i].id, errand->broken[i].because);
   }
   return rulebook;
 }
 
-int run_answer(struct child *child, fb_text *text, int status) {
+int errand_answer(struct child *child, fb_text *text, int status) {
   if (!text) return no_memory(child);
   frame_write(&child->out, FRAME_RESULT, fb_text_bytes(text), fb_text_length(text));
   fb_text_free(text);

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// A command's work on strangers' files from end to end: read all, work in a sealed child, set aside the rule or file
+// that holds it up and try again, deliver.
+#ifndef FOREBAY_CLI_ERRAND_H
+#define FOREBAY_CLI_ERRAND_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/problem.h"
+#include "cli/command.h"
+#include "cli/inputs.h"
+#include "cli/options.h"
+#include "cli/worker.h"
+#include "forebay/forebay.h"
+
+enum { RETRIES = 20 };  // rules and rule files set aside in one errand, at most
+
+struct broken_rule {
+  const char *id, *because;
+};
+
+struct errand;
+// Runs in the child: writes its result frames, returns the exit status.
+typedef int errand_work(struct child *child, const struct errand *errand, fb_problems *problems);
+
+struct errand {
+  struct arena *arena;
+  const struct settings *settings;
+  struct problems problems;  // the parent's
+  struct worker_clock clock;
+  errand_work *work;
+  struct inputs inputs;
+  struct fb_layer *layers;  // inputs' layers, as the API takes them
+  struct broken_rule *broken;
+  size_t broken_count, broken_room;
+  bool colour;
+};
+
+struct errand errand_new(struct arena *arena, const struct settings *settings,
+                         errand_work *work);  // lives in the arena
+// Works until there is an answer, or none can be had. The status; result and diagnostics are the child's.
+int errand_attempts(struct errand *errand, struct text *result, struct text *diagnostics);
+// errand_attempts, then deliver. To be called when the inputs are read (`read` says whether that went well).
+int errand_finish(struct errand *errand, bool read);
+
+// For the work, in the child:
+fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems);  // NULL: in problems
+fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand,
+                             fb_problems *problems);                // NULL: no memory
+int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
+int errand_worse(int a, int b);
+
+#endif

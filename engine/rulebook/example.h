@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+// A rule's example as a small design.
+#ifndef FOREBAY_RULEBOOK_EXAMPLE_H
+#define FOREBAY_RULEBOOK_EXAMPLE_H
+
+#include "rulebook/rule.h"
+
+struct example {
+  struct arena *arena;
+  struct store *store;
+  struct problems problems;
+  uint64_t kinds;
+  int entity;  // the one to judge; -1: none of the rule's kinds
+};
+bool example_build(struct example *example, const struct rule *rule, const struct value *table, const char *file);
+
+#endif
