@@ -131,12 +131,18 @@ static int write_beside(const char *path, const char *beside, const struct stat 
   return cause;
 }
 
+static const char *file_name_of(const char *path) {
+  const char *slash = strrchr(path, '/');
+  return slash ? slash + 1 : path;
+}
+
 static const char *name_beside(struct arena *arena, const char *path) {
   struct text name = text_in(arena);
   for (int i = 0; i < 1000; i++) {
     struct stat status;
     name.length = 0;
-    text_printf(&name, "%s.new-%ld-%d", path, (long)getpid(), i);
+    text_add_bytes(&name, path, (size_t)(file_name_of(path) - path));  // the name itself may be as long as names can be
+    text_printf(&name, ".new-%ld-%d", (long)getpid(), i);
     if (lstat(text_end(&name), &status) != 0) break;
   }
   return text_end(&name);
@@ -171,7 +177,8 @@ bool file_is_folder(const char *path) {
 }
 
 struct listing {
-  struct arena *arena;
+  struct problems *problems;
+  bool whole;
   DIR *open;
   const char *folder, *ending;
   const char **names;
@@ -185,13 +192,18 @@ static bool ends_in(const char *name, const char *ending) {
 
 static void list_one(struct listing *listing, const char *name) {
   if (name[0] == '.' || !ends_in(name, listing->ending)) return;
-  struct text path = text_in(listing->arena);
+  struct text path = text_in(listing->problems->arena);
   text_add(&path, listing->folder);
   if (!ends_in(listing->folder, "/")) text_add_char(&path, '/');
   text_add(&path, name);
   struct stat status;
-  if (stat(text_end(&path), &status) != 0 || !S_ISREG(status.st_mode)) return;
-  listing->names = arena_grow(listing->arena, listing->names, listing->count, &listing->room, sizeof *listing->names);
+  int cause = stat(text_end(&path), &status) != 0 ? errno : 0;
+  if (cause || !S_ISREG(status.st_mode)) {
+    add(listing->problems, text_end(&path), "is no plain file, so it was not read", cause);
+    listing->whole = false;
+    return;
+  }
+  listing->names = arena_grow(listing->problems->arena, listing->names, listing->count, &listing->room, sizeof *listing->names);
   listing->names[listing->count++] = text_end(&path);
 }
 
@@ -202,8 +214,10 @@ static void list_all(void *with) {
 
 static int by_bytes(const void *a, const void *b) { return strcmp(*(const char *const *)a, *(const char *const *)b); }
 
-bool file_list(struct problems *problems, const char *folder, const char *ending, const char ***names, size_t *count) {
-  struct listing listing = {.arena = problems->arena, .open = opendir(folder), .folder = folder, .ending = ending};
+bool file_list(struct problems *problems, const char *folder, const char *ending, const char ***names, size_t *count,
+               bool *whole) {
+  struct listing listing = {
+      .problems = problems, .whole = true, .open = opendir(folder), .folder = folder, .ending = ending};
   if (!listing.open) {
     add(problems, folder, "the folder cannot be opened", errno);
     return false;
@@ -215,5 +229,6 @@ bool file_list(struct problems *problems, const char *folder, const char *ending
   if (listing.count) qsort(listing.names, listing.count, sizeof *listing.names, by_bytes);
   *names = listing.names;
   *count = listing.count;
+  if (whole) *whole = listing.whole;
   return true;
 }

@@ -23,7 +23,9 @@ bool file_read(struct problems *problems, const char *path, size_t most, struct 
 bool file_write(struct problems *problems, const char *path, const char *bytes, size_t length);
 
 // Names of the plain files in a folder that end in `ending`, sorted bytewise, hidden ones left out, folder prefixed.
-bool file_list(struct problems *problems, const char *folder, const char *ending, const char ***names, size_t *count);
+// Other things with that ending (a link to nowhere, a pipe) are problems, and `whole` (may be NULL) is false.
+bool file_list(struct problems *problems, const char *folder, const char *ending, const char ***names, size_t *count,
+               bool *whole);
 
 bool file_is_folder(const char *path);
 

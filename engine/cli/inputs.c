@@ -48,7 +48,9 @@ static const char *layer_name(struct arena *arena, const char *path) {
 static bool read_folder(struct inputs *inputs, struct problems *problems, struct input_layer *layer, const char *path) {
   const char **names;
   size_t count;
-  if (!file_list(problems, path, ".lua", &names, &count)) return false;
+  bool whole;
+  if (!file_list(problems, path, ".lua", &names, &count, &whole)) return false;
+  inputs->whole = inputs->whole && whole;
   if (count == 0) {
     problem_add(problems, (struct problem){.at = {path, 0}, .said = "there is no rule file (*.lua) in this folder"});
     return false;

@@ -80,6 +80,7 @@ static void open_standard(void) {
 int main(int argc, char **argv) {
   open_standard();
   signal(SIGPIPE, SIG_IGN);  // a reader that went away is an output that cannot be written
+  signal(SIGXFSZ, SIG_IGN);  // a file over its limit is an error of the write, which then takes back what it began
   signal(SIGCHLD, SIG_DFL);  // or the child's end could not be waited for
   struct call call = {.arena = arena_new(), .argc = argc, .argv = argv, .status = STATUS_FAULT};
   if (!call.arena || !arena_try(call.arena, answer, &call)) {

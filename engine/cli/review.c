@@ -21,7 +21,8 @@ static bool is_held(const struct fb_counts *counts, enum fail_at fail_at) {
 static int status_of(const struct errand *errand, const fb_rulebook *rulebook, const fb_review *review) {
   struct fb_counts counts = fb_review_counts(review);
   int fail_at = errand->settings->fail_at;
-  if (counts.broken > 0 || !fb_rulebook_whole(rulebook)) return STATUS_UNUSABLE;
+  // With no rule in force nothing was checked, which is not the same as nothing held.
+  if (counts.broken > 0 || counts.rules == 0 || !fb_rulebook_whole(rulebook)) return STATUS_UNUSABLE;
   return is_held(&counts, fail_at > 0 ? (enum fail_at)fail_at : FAIL_AT_HOLD) ? STATUS_HELD : STATUS_CLEAR;
 }
 

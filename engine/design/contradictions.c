@@ -153,6 +153,25 @@ static void outlet_said(const struct check *c, int pipe) {
   }
 }
 
+static void outlet_over_water(const struct check *c, int pipe) {
+  if (!written(c, pipe, ROW_pipe_to) || !written(c, pipe, ROW_pipe_outlet) || !written(c, pipe, ROW_pipe_outlet_at)) return;
+  int to = (int)value(c, pipe, ROW_pipe_to);
+  if (c->store->entities[to].kind != KIND_basin) return;
+  double level = written(c, to, ROW_basin_water_level) ? value(c, to, ROW_basin_water_level) : lowest_way_out(c, to);
+  if (isinf(level) || value(c, pipe, ROW_pipe_outlet) != (double)WORD_outlet_above_water) return;
+  if (compare(value(c, pipe, ROW_pipe_outlet_at), level, 0) != STANDS_BELOW) return;
+  tell(c, pipe, later(c, pipe, ROW_pipe_outlet, ROW_pipe_outlet_at), "is under the water, and the outlet is said to be above it",
+       "\"drowned\", or a higher end");
+}
+
+static void fence_is_a_barrier(const struct check *c, int basin) {
+  if (!written(c, basin, ROW_basin_reach) || !written(c, basin, ROW_basin_barrier)) return;
+  if (value(c, basin, ROW_basin_reach) != (double)WORD_reach_fenced) return;
+  if (value(c, basin, ROW_basin_barrier) != (double)WORD_stated_none) return;
+  tell(c, basin, later(c, basin, ROW_basin_reach, ROW_basin_barrier), "says fenced, and no barrier",
+       "barrier = \"stated\", or who can reach the edge without one");
+}
+
 static void foot_in_stone(const struct check *c, int boulder) {
   if (!written(c, boulder, ROW_boulder_embedment) || !written(c, boulder, ROW_boulder_height)) return;
   if (under(c, boulder, ROW_boulder_embedment, boulder, ROW_boulder_height)) return;
@@ -182,7 +201,7 @@ void check_contradictions(struct store *store, struct problems *problems) {
       {KIND_basin, rim_over_water},  {KIND_basin, level_known},   {KIND_basin, rim_known},
       {KIND_basin, shelves_inside},  {KIND_basin, gravel_fits},   {KIND_basin, outline_points},
       {KIND_basin, ring_runs},       {KIND_pump, curve_falls},    {KIND_pipe, outlet_said},
-      {KIND_boulder, foot_in_stone}, {KIND_channel, channel_fed},
+      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed},
   };
   struct check check = {store, problems};
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {

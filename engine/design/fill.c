@@ -349,10 +349,13 @@ static void fill_field(const struct filling *f, int entity, const struct written
   }
 }
 
+enum { LONGEST_NAME = 120 };  // a report's line must still be a line
+
 static const char *fault_of_name(const struct written *entity) {
   struct written name = {.text = entity->key, .length = entity->key_length};
   if (entity->key_length == 0) return "has an empty name";
   if (!is_clean(&name)) return "has control characters in its name";
+  if (entity->key_length > LONGEST_NAME) return "has a name of over 120 characters";
   return strpbrk(entity->key, ".[") ? "has . or [ in its name, which lead to givens in paths" : NULL;
 }
 

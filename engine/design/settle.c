@@ -89,7 +89,7 @@ static void check_row(struct store *store, struct problems *problems, int entity
     }
     return;
   }
-  if (row->sort != SORT_PARTS && row->sort != SORT_REFERENCES) return;
+  if (row->sort != SORT_PARTS && row->sort != SORT_REFERENCES && row->sort != SORT_SHAPE) return;
   int count = (int)store_members(store, entity, id);
   if (row->few > 0 && count < row->few) {
     text_printf(&said, "has %d, at least %d are needed", count, row->few);

@@ -45,6 +45,29 @@ static double bound(const char *text, enum dimension dimension, struct arena *ar
   return unit_read(text, strlen(text), dimension, &reading, &wrong, &right) ? reading.value : NAN;
 }
 
+// No garden holds more than this: a value beyond is a slip of the pen or of the unit.
+static const struct {
+  enum dimension dimension;
+  const char *most;
+} absurd[] = {
+    {DIM_LENGTH, "1,000 m"},      {DIM_ELEVATION, "9,000 m"},     {DIM_AREA, "100,000 m2"}, {DIM_VOLUME, "100,000 m3"},
+    {DIM_FLOW, "10 m3/s"},        {DIM_MASS, "1,000 t"},          {DIM_VOLTAGE, "1,000 kV"}, {DIM_CURRENT, "10,000 A"},
+    {DIM_POWER, "1,000 kW"},      {DIM_PRESSURE, "100 MPa"},      {DIM_TIME, "1,000 yr"},   {DIM_COUNT, "100000"},
+    {DIM_MONEY, "$100,000,000"},
+};
+
+static bool is_sensible(const struct writing *w, double value) {
+  for (size_t i = 0; i < sizeof absurd / sizeof absurd[0]; i++) {
+    if (absurd[i].dimension != w->row->dimension) continue;
+    double most = bound(absurd[i].most, w->row->dimension, w->problems->arena);
+    if (!(fabs(value) > most)) continue;
+    return refuse(w, "is beyond anything built in a garden", text_phrase(w->problems->arena, "at most %s", absurd[i].most));
+  }
+  bool point = dimension_row(w->row->dimension)->powers.point;
+  if (point || isnan(w->slot->tolerance) || w->slot->tolerance < fabs(value)) return true;
+  return refuse(w, "has a tolerance as large as the value itself", "a smaller tolerance");
+}
+
 static bool within_bounds(const struct writing *w, double value) {
   struct arena *arena = w->problems->arena;
   enum dimension dimension = w->row->dimension == DIM_ELEVATION ? DIM_LENGTH : w->row->dimension;
@@ -79,7 +102,7 @@ static bool write_number(const struct writing *w) {
   }
   w->slot->value = reading.value;
   w->slot->tolerance = reading.tolerance;
-  return within_bounds(w, reading.value);
+  return within_bounds(w, reading.value) && is_sensible(w, reading.value);
 }
 
 static bool write_word(const struct writing *w) {

@@ -23,7 +23,7 @@ struct water_path {
 bool water_path_of(struct evaluation *ev, struct pump_ref pump, struct water_path *path);
 
 double water_path_losses(const struct water_path *path, double flow);  // pipes, fittings, valve and what leaves
-double water_path_asks(double flow, void *path);                       // lift and losses, for the pump's solver
+double water_path_asks(double flow, void *with);                       // lift and losses, for the pump's solver
 
 double pipe_bore_of(struct evaluation *ev, struct pipe_ref pipe);
 double path_pipe_loss(const struct path_pipe *pipe, double flow);  // friction, fittings, valve; m

@@ -192,6 +192,7 @@ static void fail(struct run *run, struct outcome *outcome, const struct script_f
   if (failure->kind == SCRIPT_MISSING) return;  // stays unanswered
   outcome->sort = OUTCOME_BROKEN;
   outcome->because = run_failure(run, failure);
+  if (failure->kind == SCRIPT_STOPPED) run->stopped = outcome->because;
 }
 
 static void nonsense(struct run *run, struct outcome *outcome, const char *said) {
@@ -327,6 +328,12 @@ static void judge_entity(struct judging *judging, size_t rule, int entity) {
       arena_grow(review->arena, judging->outcomes, judging->count, &judging->room, sizeof *judging->outcomes);
   struct outcome *outcome = &judging->outcomes[judging->count++];
   *outcome = (struct outcome){.rule = rule, .entity = entity};
+  if (judging->run.stopped) {  // once is enough: a whole budget for each entity could use up the time of all rules
+    outcome->sort = OUTCOME_BROKEN;
+    outcome->because = judging->run.stopped;
+    outcome->judged = -1;
+    return;
+  }
   tell(judging, entity);
   judging->run.entity = entity;
   run_judge(&judging->run, outcome);
@@ -338,6 +345,7 @@ static void judge_all(struct judging *judging, size_t number) {
   const struct rule *rule = book->in_force[number];
   if (rule->facts.broken) return;
   judging->run.rule = rule;
+  judging->run.stopped = NULL;
   judging->run.limits = &rule->now;
   judging->run.limit_table = rule->limit_now;
   for (size_t entity = 0; entity < design->entity_count; entity++) {

@@ -126,6 +126,15 @@ static void check_adjusted_severity(struct reading_rule *at, const struct adjust
   }
 }
 
+// A rule on which lives depend is softened for a reason that others can read, or not at all.
+static void check_softening(struct reading_rule *at, const struct adjusting *adjusting, int line) {
+  const struct rule *rule = adjusting->rule;
+  bool softer = adjusting->sets_severity && adjusting->severity < rule->facts.severity;
+  if (!rule->facts.life_safety || !(softer || adjusting->with.count > 0) || adjusting->because) return;
+  rule_complain(at, line, NULL, "lives depend on this rule, and `because` is missing", NULL,
+                "because = \"why this firm may do otherwise\"");
+}
+
 static void put_in_force(struct rule *rule, const struct adjusting *adjusting, struct limits now, const char *layer) {
   if (adjusting->sets_severity) rule->severity = adjusting->severity;
   for (size_t i = 0; i < now.count; i++) {
@@ -161,6 +170,7 @@ static void apply_adjust(struct reading_rule *at, const struct change *change, s
       break;
     }
   }
+  check_softening(at, &adjusting, change->line);
   if (!at->wrong) put_in_force(rule, &adjusting, now, change->file->layer);
 }
 

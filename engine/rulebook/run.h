@@ -24,6 +24,7 @@ struct run {
   enum row_id word_row;
   const char *word;
   const char *because;  // of what is missing, when no slot says it
+  const char *stopped;  // the rule used up its budget on an earlier entity, with these words
 };
 void run_judge(struct run *run, struct outcome *outcome);
 // A function of the rule called with the entity and the limits; its one result stays on the stack. False: nothing does.

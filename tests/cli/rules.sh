@@ -75,6 +75,13 @@ bad 'four bad files in a folder' 'endless' many 30
 has 'four bad files in a folder: the syntax error' out err 'syntax\.lua:[0-9]+'
 has 'four bad files in a folder: the size' out err '2\.0 MB, at most 1 MB is read'
 
+mkdir linked && cp pass.lua linked/ 2>/dev/null || printf '' >linked/empty.lua
+ln -s nowhere linked/lost.lua && mkfifo linked/pipe.lua
+run review pond.lua --rules linked
+is 'a link to nowhere in a folder of rules: status 2' "$status" 2
+has 'a link to nowhere in a folder of rules: named' err 'linked/lost\.lua.*no plain file'
+has 'a pipe in a folder of rules: named' err 'linked/pipe\.lua.*no plain file'
+
 run rule-test --rules syntax.lua
 is 'rule-test with an unusable file: status 2' "$status" 2
 run review pond.lua --rules missing

@@ -83,7 +83,7 @@ static void check_all(const char *ending) {
   const char **names;
   size_t count;
   int wrong = 0;
-  assert_int_equal(file_list(&problems, FOLDER, ending, &names, &count), true);
+  assert_int_equal(file_list(&problems, FOLDER, ending, &names, &count, NULL), true);
   assert_in_range(count, FEWEST_PAIRS, 1000);
   for (size_t i = 0; i < count; i++) wrong += count_wrong(names[i]);
   arena_free(arena);

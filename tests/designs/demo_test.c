@@ -30,7 +30,7 @@ static struct fb_file as_public(struct file_bytes file) {
 static fb_rulebook *trade_rules(struct judged *files, fb_problems *problems) {
   const char **names;
   size_t count;
-  assert_true(file_list(&files->problems, judged_path(files->arena, "rules/trade"), ".lua", &names, &count));
+  assert_true(file_list(&files->problems, judged_path(files->arena, "rules/trade"), ".lua", &names, &count, NULL));
   struct fb_file *read = arena_array(files->arena, count, sizeof *read);
   for (size_t i = 0; i < count; i++) read[i] = as_public(judged_file(files, names[i]));
   const struct fb_layer layer = {.name = "trade", .files = read, .count = count};
@@ -77,7 +77,7 @@ static void each_demo(void (*check)(struct judged *files, const char *path)) {
   files.problems = problems_in(files.arena);
   const char **names;
   size_t count;
-  assert_true(file_list(&files.problems, judged_path(files.arena, "projects"), ".lua", &names, &count));
+  assert_true(file_list(&files.problems, judged_path(files.arena, "projects"), ".lua", &names, &count, NULL));
   assert_in_range(count, 3, 100);
   for (size_t i = 0; i < count; i++) check(&files, names[i]);
   arena_free(files.arena);

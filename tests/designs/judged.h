@@ -39,7 +39,7 @@ static inline struct rulebook *judged_rules(struct judged *judged) {
   struct rulebook *rulebook = rulebook_in(judged->arena, (struct rulebook_budget){0});
   const char **names;
   size_t count;
-  assert_true(file_list(&judged->problems, judged_path(judged->arena, "rules/trade"), ".lua", &names, &count));
+  assert_true(file_list(&judged->problems, judged_path(judged->arena, "rules/trade"), ".lua", &names, &count, NULL));
   assert_int_not_equal(count, 0);
   for (size_t i = 0; i < count; i++) {
     struct file_bytes file = judged_file(judged, names[i]);

@@ -25,7 +25,7 @@ static fb_rulebook *trade_rules(struct shipped *shipped) {
   struct problems problems = problems_in(shipped->arena);
   const char **names;
   size_t count;
-  assert_true(file_list(&problems, FOREBAY_ROOT "/rules/trade", ".lua", &names, &count));
+  assert_true(file_list(&problems, FOREBAY_ROOT "/rules/trade", ".lua", &names, &count, NULL));
   struct fb_file *files = arena_array(shipped->arena, count, sizeof *files);
   for (size_t i = 0; i < count; i++) {
     struct file_bytes bytes;

@@ -254,14 +254,18 @@ static void lists_sorted(void **state) {
   assert_int_equal(mkdir(in_folder(bench, "folder.lua"), 0700), 0);
   const char **names;
   size_t count;
-  assert_true(file_list(&bench->problems, bench->folder, ".lua", &names, &count));
+  bool whole = true;
+  assert_true(file_list(&bench->problems, bench->folder, ".lua", &names, &count, &whole));
+  assert_int_equal(whole, false);
+  assert_said(bench, "is no plain file, so it was not read", NULL);
+  bench->problems.count = 0;
   assert_int_equal(count, 3);
   assert_string_equal(names[0], in_folder(bench, "Z.lua"));
   assert_string_equal(names[1], in_folder(bench, "a.lua"));
   assert_string_equal(names[2], in_folder(bench, "b.lua"));
-  assert_true(file_list(&bench->problems, bench->folder, ".json", &names, &count));
+  assert_true(file_list(&bench->problems, bench->folder, ".json", &names, &count, NULL));
   assert_int_equal(count, 0);
-  assert_false(file_list(&bench->problems, in_folder(bench, "none"), ".lua", &names, &count));
+  assert_false(file_list(&bench->problems, in_folder(bench, "none"), ".lua", &names, &count, NULL));
   assert_said(bench, "the folder cannot be opened", "No such file or directory");
 }
 
@@ -287,7 +291,7 @@ static void read_list_write(void *with) {
   size_t count;
   file_read(&problems, round->path, 100, &file);
   arena_alloc(round->arena, 3000);  // fill the first block, so that what follows asks for memory of its own
-  file_list(&problems, round->folder, ".lua", &names, &count);
+  file_list(&problems, round->folder, ".lua", &names, &count, NULL);
   arena_alloc(round->arena, 7000);
   file_write(&problems, round->path, "new", 3);
 }

@@ -31,6 +31,21 @@ static void check_house(const char *house, const char *problems) {
   firm_free(firm);
 }
 
+static void lives_are_softened_for_a_reason(void **state) {
+  (void)state;
+  struct firm *firm = firm_new();
+  firm_read(firm, "trade", "t.lua",
+            "rule \"way-out\" { title = \"t\", why = \"w\", source = \"s\", for_each = \"dig\", stage = \"dig\", "
+            "severity = \"hold\", life_safety = true, judges = \"way_out\", at_most = \"25 ft\" }\n");
+  firm_read(firm, "house", "h.lua", "adjust \"way-out\" { severity = \"advise\" }");
+  rulebook_finish(firm->rulebook, &firm->problems);
+  assert_string_equal(firm_problems(firm),
+                      "h.lua:1: adjust \"way-out\": lives depend on this rule, and `because` is missing; write because = "
+                      "\"why this firm may do otherwise\"\n");
+  assert_int_equal(rulebook_find(firm->rulebook, "way-out")->severity, SEVERITY_HOLD);
+  firm_free(firm);
+}
+
 static void a_limit_and_a_severity_adjusted(void **state) {
   (void)state;
   struct firm *firm = firm_with_house(
@@ -194,6 +209,7 @@ static void a_rule_broken_from_outside(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_limit_and_a_severity_adjusted),
+      cmocka_unit_test(lives_are_softened_for_a_reason),
       cmocka_unit_test(limits_by_severity_adjusted),
       cmocka_unit_test(one_of_the_named_limits_adjusted),
       cmocka_unit_test(words_adjusted),
