@@ -197,6 +197,10 @@ static size_t utf8_step(const unsigned char *at, size_t left) {
 bool text_is_utf8(const char *bytes, size_t length) {
   size_t at = 0;
   while (at < length) {
+    if ((unsigned char)bytes[at] < 0x80) {  // most files are nothing else
+      at++;
+      continue;
+    }
     size_t step = utf8_step((const unsigned char *)bytes + at, length - at);
     if (step == 0) return false;
     at += step;

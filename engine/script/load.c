@@ -100,8 +100,19 @@ static void skip_byte_order_mark(struct load *load) {
   load->length -= 3;
 }
 
+static bool has_bytes(const char *bytes, size_t length, const char *word) {
+  size_t word_length = strlen(word);
+  const char *at = bytes, *end = bytes + length;
+  while ((at = memchr(at, word[0], (size_t)(end - at)))) {
+    if ((size_t)(end - at) >= word_length && memcmp(at, word, word_length) == 0) return true;
+    at++;
+  }
+  return false;
+}
+
 // `_ENV` would let a text swap the words under its own feet, and Lua 5.4.4 makes wrong code where it is <const>.
 static int line_of_environment(const struct load *load) {
+  if (!has_bytes(load->bytes, load->length, "_ENV")) return 0;  // the token scan is for the few that hold them
   struct token_scan scan = token_scan_of(load->bytes, load->length);
   struct syntax_token token = token_next(&scan);
   while (token.kind != TOKEN_END && !token_is(&token, "_ENV")) token = token_next(&scan);

@@ -39,6 +39,9 @@ static char letter_at(const char *name, size_t length, size_t *at) {
 // A spelling's _ stands for one space or more.
 static bool same_spelling(const char *spelling, size_t spelling_length, const char *name, size_t length) {
   size_t at = 0;
+  if (length > 0 && spelling_length > 0 && spelling[0] != name[0] && (unsigned char)name[0] < 0x80 && name[0] != '^') {
+    return false;  // no power begins here, so the first letters must agree
+  }
   for (size_t i = 0; i < spelling_length; i++) {
     char wanted = spelling[i] == '_' ? ' ' : spelling[i];
     if (at >= length || letter_at(name, length, &at) != wanted) return false;
