@@ -43,24 +43,31 @@ static void write_head(struct report *report) {
 
 // --- the verdict
 
+// How much of what is held was found wrong, and how much nobody answered; all of it is numbered below as HOLD.
+static void write_held(struct text *words, const struct review_counts *counts) {
+  size_t held = counts->severities[SEVERITY_HOLD], unanswered = counts->unanswered_held;
+  if (unanswered == 0) return;
+  if (unanswered == held) {
+    text_add(words, " (not answered)");
+  } else {
+    text_printf(words, " (%zu not met, %zu not answered)", held - unanswered, unanswered);
+  }
+}
+
 // "2 hold, 3 revise": severities from the worst down, those without any left out.
-static size_t write_severities(struct text *words, const size_t severities[SEVERITY_COUNT], enum severity worst) {
+static size_t write_severities(struct text *words, const struct review_counts *counts, enum severity worst) {
   size_t written = 0;
   for (int s = (int)worst; s >= 0; s--) {
-    if (severities[s] == 0) continue;
-    text_printf(words, "%s%zu %s", written++ ? ", " : "", severities[s], severity_name((enum severity)s));
+    if (counts->severities[s] == 0) continue;
+    text_printf(words, "%s%zu %s", written++ ? ", " : "", counts->severities[s], severity_name((enum severity)s));
+    if (s == SEVERITY_HOLD) write_held(words, counts);
   }
   return written;
 }
 
 static void write_unanswered(struct text *words, const struct review_counts *counts, bool first) {
-  size_t unanswered = counts->sorts[OUTCOME_UNANSWERED];
-  if (unanswered == 0) return;
-  text_printf(words, "%s%zu unanswered", first ? "" : "; ", unanswered);
-  if (counts->unanswered_held) {
-    text_printf(words, ", %zu of them %s as held", counts->unanswered_held,
-                counts->unanswered_held == 1 ? "counts" : "count");
-  }
+  size_t others = counts->sorts[OUTCOME_UNANSWERED] - counts->unanswered_held;
+  if (others > 0) text_printf(words, "%s%zu %sunanswered", first ? "" : "; ", others, counts->unanswered_held ? "more " : "");
 }
 
 static const struct {
@@ -80,9 +87,8 @@ static const struct {
 static void write_verdict(struct report *report) {
   struct review_counts counts = review_count(report->review);
   enum verdict verdict = review_verdict(report->review);
-  counts.severities[SEVERITY_HOLD] -= counts.unanswered_held;  // said beside, not twice
   struct text words = report_words(report);
-  size_t written = write_severities(&words, counts.severities, verdicts[verdict].worst);
+  size_t written = write_severities(&words, &counts, verdicts[verdict].worst);
   write_unanswered(&words, &counts, written == 0);
   if (words.length == 0) text_add(&words, "nothing to revise or advise");
   if (verdict != VERDICT_HELD) text_printf(&words, ".%s", verdicts[verdict].after);

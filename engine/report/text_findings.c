@@ -77,16 +77,6 @@ static void write_stage(struct report *report, enum stage stage) {
   page_heading(&report->page, text_end(&name));
 }
 
-static void write_title(struct report *report, const struct outcome_group *group) {
-  const char *title = report->review->rules[group->rule].title;
-  struct text label = report_words(report);
-  text_printf(&label, "%s %zu", severities[group->severity].label, group->first + 1);
-  if (group->count > 1) text_printf(&label, "-%zu", group->first + group->count);
-  text_add(&label, "  ");
-  page_labelled(&report->page, 0, BODY, severities[group->severity].paint, text_end(&label),
-                title ? title : "no title");
-}
-
 static void write_outcome(struct report *report, const struct outcome *outcome, size_t indent) {
   struct text words = report_words(report);
   word_entity(&words, &report->wording, outcome->entity);
@@ -171,8 +161,7 @@ static void write_reason(struct report *report, struct group_of of) {
   if (rule->caution) page_labelled(&report->page, BODY, 9, PAINT_PLAIN, "Caution: ", rule->caution);
   if (!rule->life_safety) return;
   page_wrap(&report->page, BODY, 0,
-            "Lives depend on this: local codes, licensed practice and the competent person on site decide, "
-            "not this report.");
+            "Lives depend on it: local codes, licensed practice and the competent person decide.");
 }
 
 static void write_reason_again(struct report *report, struct group_of of, size_t before) {
@@ -196,7 +185,7 @@ static const struct rule_limit *limit_in_force(const struct rule_facts *rule, en
 // "[stone-shallow-set; trade, limit by house; common practice, no source]": what to look up, and who answers for it.
 static void write_pedigree(struct report *report, const struct rule_facts *rule, enum severity severity) {
   struct text words = report_words(report);
-  text_printf(&words, "[%s; %s", rule->id, rule->layer);
+  text_printf(&words, "[%s; %s", rule->id, rule->layer);  // forebay rulebook ID shows it whole
   const struct rule_limit *limit = limit_in_force(rule, severity);
   bool limit_set_elsewhere = limit && strcmp(limit->layer, rule->layer) != 0;
   if (limit_set_elsewhere) text_printf(&words, ", limit by %s", limit->layer);
@@ -206,9 +195,29 @@ static void write_pedigree(struct report *report, const struct rule_facts *rule,
   page_wrap(&report->page, BODY, 0, text_end(&words));
 }
 
+// A title says what should be so; before it stands that it is not, or that nobody knows.
+static const char *standing_of(struct group_of of) {
+  size_t flagged = 0;
+  for (size_t i = 0; i < of.group->count; i++) flagged += of.findings[of.group->first + i]->sort == OUTCOME_FLAGGED;
+  if (flagged == 0) return "NOT ANSWERED: ";
+  return flagged == of.group->count ? "NOT MET: " : "NOT MET, OR NOT ANSWERED: ";
+}
+
+static void write_title(struct report *report, struct group_of of) {
+  const struct outcome_group *group = of.group;
+  struct text title = report_words(report);
+  text_add(&title, standing_of(of));
+  text_add(&title, report->review->rules[group->rule].title ? report->review->rules[group->rule].title : "no title");
+  struct text label = report_words(report);
+  text_printf(&label, "%s %zu", severities[group->severity].label, group->first + 1);
+  if (group->count > 1) text_printf(&label, "-%zu", group->first + group->count);
+  text_add(&label, "  ");
+  page_labelled(&report->page, 0, BODY, severities[group->severity].paint, text_end(&label), text_end(&title));
+}
+
 static void write_group(struct report *report, struct group_of of, size_t before) {
   const struct outcome_group *group = of.group;
-  write_title(report, group);
+  write_title(report, of);
   for (size_t i = 0; i < group->count; i++) write_outcome(report, of.findings[group->first + i], BODY);
   if (group->again) {
     write_reason_again(report, of, before);

@@ -38,7 +38,7 @@ static void find_size(struct text *text, const struct wording *wording, enum row
   if (wording->units == UNITS_SI && *unit) {
     text_printf(text, "%s, in %s", dimension->says, unit);
   } else {
-    text_printf(text, "such as %s", dimension->example);
+    text_printf(text, "%s, with its unit", dimension->says);  // no number that somebody could copy
   }
 }
 
@@ -142,7 +142,9 @@ static bool is_less_than_none(const struct comparison *comparison) {
 
 static void word_value_judged(struct text *text, const struct wording *wording, const struct comparison *comparison,
                               struct figures *figures, bool doubt) {
-  text_printf(text, is_less_than_none(comparison) ? "less than none (%s)" : "%s", text_end(&figures->value));
+  const char *value = text_end(&figures->value);
+  bool none = is_less_than_none(comparison) && value[0] == '-';
+  text_printf(text, none ? "none, and %s too little" : "%s", none ? value + 1 : value);
   if (doubt) word_doubt(text);
   if (!is_measured(wording, comparison)) return;
   text_add(text, " (");

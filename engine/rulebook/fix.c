@@ -94,7 +94,9 @@ static void add_amounts(struct reading_rule *at, struct text *text, const struct
   for (int i = 0; i < AMOUNTS; i++) {
     const struct value *value = value_member(fix, amounts[i]);
     const char *amount = value ? amount_text(at, path, value, system) : NULL;
-    if (!amount) continue;
+    // A `by` that is written is a step to try with, which nobody should take for enough; one worked out is the amount.
+    bool step = i == 0 && value->sort != VALUE_QUANTITY;
+    if (!amount || step) continue;
     text_add(text, amount_words[i]);
     text_add(text, amount);
   }
