@@ -92,12 +92,18 @@ static void water(void **state) {
   run_table("water");
 }
 
+static void stone(void **state) {
+  (void)state;
+  run_table("stone");
+}
+
 static void clay(void **state) {
   (void)state;
   run_table("clay");
 }
 
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay),
+                                     cmocka_unit_test(stone)};
   return cmocka_run_group_tests_name("designs/worked", tests, NULL, NULL);
 }
