@@ -3,7 +3,7 @@
 project { name = "Worked stones", units = "us" }
 site {
   soil = "type B", ground = "0 in", gravel_size = "4 in", line_distance = "40 ft", line_voltage = "69 kV",
-  gate_width = "open", gate_height = "open",
+  gate_width = "7 ft", gate_height = "9 ft",
 }
 crew { people = 3 }
 
@@ -59,11 +59,13 @@ basin "pond" {
   purpose = "display", outline = rectangle { "20 ft", "20 ft" }, rim = "4 in", water_level = "0 in", depth = "1 ft",
   shelves = { { depth = "6 in", width = "12 in" } },
 }
+basin "high" { purpose = "bowl", outline = ellipse { "4 ft", "3 ft" }, rim = "24 in", depth = "12 in" }
+spill "lip" { from = "high", into = "pond", crest = "20 in", lip = "broad stone", lip_width = "12 in", breadth = "8 in" }
 dig "steep" { of = "pond", below = "36 in", slope = "upright", staged_from_edge = "5 ft" }
 dig "flat" { of = "pond", below = "36 in", slope = "2H:1V", staged_from_edge = "5 ft" }
 
 machine "rated" {
-  width = "6 ft", weight = "14,000 lb", chart = "rated", track_length = "7 ft", track_width = "16 in", from_edge = "7 ft",
+  width = "6 ft", height = "8 ft", weight = "14,000 lb", chart = "rated", track_length = "7 ft", track_width = "16 in", from_edge = "7 ft",
   greatest_reach = "22 ft",
   lifts = {
     { reach = "15 ft", rated = "2,640 lb", deducted = "240 lb" }, { reach = "10 ft", rated = "4,440 lb", deducted = "240 lb" },
