@@ -31,11 +31,11 @@ boulder "textured" {
   embedment = "0 in", stands_on = "underlay on liner", membrane = "textured", climbable = "no", gravel_behind = "18 in",
   gravel_height = "3 ft",
 }
-for depth, name in pairs { ["0 in"] = "soft on top", ["12 in"] = "soft bedded" } do
-  boulder(name) {
+for _, soft in ipairs { { "soft on top", "0 in" }, { "soft bedded", "12 in" } } do
+  boulder(soft[1]) {
     length = "5 ft", width = "3 ft", height = "4 ft", density = "165 lb/ft3", shape = "blocky", seat_width = "2 ft",
     measured = { mass_low = "6,435 lb", with = "scale" },
-    embedment = depth, stands_on = "gravel", climbable = "no", gravel_behind = "18 in", gravel_height = "3 ft",
+    embedment = soft[2], stands_on = "gravel", climbable = "no", gravel_behind = "18 in", gravel_height = "3 ft",
   }
 end
 -- A sawn block of 2 x 2 x 4 ft that leans and is climbed.
@@ -53,6 +53,8 @@ boulder "cap" {
   length = "18 in", width = "12 in", height = "4 in", density = "160 lb/ft3", shape = "sawn", stands_on = "soil", hands = 2,
   gravel_behind = "0 in",
 }
+boulder "row of stone" { length = "20 ft", width = "2 ft", height = "4 ft", gravel_behind = "20 in", gravel_height = "47 1/2 in" }
+boulder "standing" { length = "3 ft", width = "2 ft", height = "6 ft", pose = "upright", embedment = "1 ft", gravel_behind = "0 in" }
 boulder "small" { length = "3 ft", width = "2 ft", height = "2 ft", shape = "blocky", density = "165 lb/ft3", gravel_behind = "0 in" }
 
 basin "pond" {
