@@ -186,10 +186,10 @@ static double front_of_boulder(struct evaluation *ev, struct boulder_ref boulder
   return fmax(boulder_get_length(ev, boulder), boulder_get_width(ev, boulder));
 }
 
-// A rough stone touches on about half of its foot.
+// A rough stone touches on about half of its foot; a seat is never wider than the stone's smaller side.
 static double seat_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  if (boulder_states_seat_width(ev, boulder)) return boulder_get_seat_width(ev, boulder);
   double across = fmin(boulder_get_length(ev, boulder), boulder_get_width(ev, boulder));
+  if (boulder_states_seat_width(ev, boulder)) return fmin(boulder_get_seat_width(ev, boulder), across);
   return boulder_get_shape(ev, boulder) == WORD_boulder_shape_sawn ? across : across / 2;
 }
 

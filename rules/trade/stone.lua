@@ -284,7 +284,7 @@ rule "seat-slope" {
   for_each = "boulder", when = { stands_on = "underlay on liner" },
   stage = "stone", severity = "hold", life_safety = true,
   judges = "seat_slope_factor", at_least = "1.5",
-  why = [[On a sheet that gives ten degrees of grip, a seat that falls 1 in 8 leaves nothing for
+  why = [[On a sheet that gives ten degrees of grip, a seat that falls 1 in 8 leaves little for
     the gravel, the water or the child. Stones on such seats creep for a season and then let go.
     Cut the seat level, or falling back into the bank.]],
   source = "statics; a factor of 1.5: common practice, no source",
