@@ -139,7 +139,10 @@ boulder "tall stone" {
 machine "track loader" {
   height = "7 ft", weight = "7,800 lb", chart = "rated", greatest_reach = "11 ft",
   track_length = "5 ft", track_width = "13 in",
-  lifts = { { reach = "6 ft", rated = "4,200 lb", deducted = "200 lb" }, { reach = "10 ft", rated = "2,400 lb", deducted = "200 lb" } },
+  lifts = {
+    { reach = "6 ft", rated = "4,200 lb", deducted = "200 lb" },
+    { reach = "10 ft", rated = "2,400 lb", deducted = "200 lb" },
+  },
   from_edge = "2 ft",  -- planted: machine-at-edge
   width = "5 ft 8 in",  -- planted: gate-too-narrow
 }
@@ -175,7 +178,8 @@ dig "pool pit" {
   spoil_setback = "6 in",  -- planted: spoil-at-edge
 }
 dig "gate pit" {
-  of = "gate pool", examined = "yes", protection = "sloped", slope = "1.5H:1V", way_out = "10 ft", staged_from_edge = "3 ft",
+  of = "gate pool", examined = "yes", protection = "sloped", slope = "1.5H:1V", way_out = "10 ft",
+  staged_from_edge = "3 ft",
   spoil_setback = "3 ft",
 }
 liner "pool liner" {

@@ -207,7 +207,7 @@ coping "wall cap" {
   set_by = "hand",
 }
 
--- Crew and prices: the firm's own figures ------------------------------------------------------------------------------
+-- Crew and prices: the firm's own figures -----------------------------------------------------------------------------
 
 crew {
   people = 3, days = 8, cutting = "wet", silica_row = "handheld power saw, outdoors", fall_zone_kept = "stated",

@@ -41,7 +41,8 @@ static double fall_zone_of_boulder(struct evaluation *ev, struct boulder_ref bou
 }
 
 static double hook_zone_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
-  return zone_hook_path(boulder_get_length(ev, boulder), boulder_get_width(ev, boulder), boulder_get_height(ev, boulder));
+  return zone_hook_path(boulder_get_length(ev, boulder), boulder_get_width(ev, boulder),
+                        boulder_get_height(ev, boulder));
 }
 
 static double widest_zone_of_crew(struct evaluation *ev, struct crew_ref crew) {

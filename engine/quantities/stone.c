@@ -44,7 +44,8 @@ static struct trade_range density_of(struct evaluation *ev, struct boulder_ref b
 static double solid_left(struct evaluation *ev, struct boulder_ref boulder, double share) {
   double left = box_of(ev, boulder) * share - hollows_of(ev, boulder);
   if (!evaluation_marked(ev) && left <= 0) {
-    evaluation_impossible(ev, boulder.at, ROW_boulder_length, "leaves no stone around its hollow", "a larger stone or a smaller hollow");
+    evaluation_impossible(ev, boulder.at, ROW_boulder_length, "leaves no stone around its hollow",
+                          "a larger stone or a smaller hollow");
   }
   return left;
 }

@@ -18,7 +18,8 @@
 static double read_as(struct arena *arena, const char *words, enum dimension dimension) {
   struct text wrong = text_in(arena), right = text_in(arena);
   struct reading reading = {0};
-  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right)) fail_msg("%s: %s", words, text_end(&wrong));
+  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right))
+    fail_msg("%s: %s", words, text_end(&wrong));
   return reading.value;
 }
 
