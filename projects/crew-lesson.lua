@@ -25,6 +25,7 @@ site {
   storm = { depth = "1 in", lasts = "15 min", returns = "10 yr" }, runoff_area = "20 ft2",
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "60 min",
   gravel_size = "3/4 in",
+  line_distance = "none", haul_over = "mats",
 }
 
 -- The pool with the two raised bowls: one pump for both ---------------------------------------------------------------
@@ -56,6 +57,7 @@ for _, side in ipairs { "left", "right" } do
     length = "40 in", width = "24 in", height = "30 in", stone = "basalt", shape = "blocky", pose = "lying",
     embedment = "6 in", beside = side .. " bowl", stands_on = "gravel", underlay = "both sides",
     gravel_behind = "20 in", gravel_height = "18 in",
+    seat_width = "22 in", people_reach = "yes", machine_beside = "no",
   }
 end
 
@@ -116,24 +118,55 @@ pipe "curtain line" {
 -- Stone ---------------------------------------------------------------------------------------------------------------
 
 boulder "trough stone" {
-  length = "3 ft", width = "20 in", height = "3 ft", stone = "granite", shape = "squared", pose = "lying",
+  length = "3 ft", width = "24 in", height = "3 ft", stone = "granite", shape = "squared", pose = "lying",
   embedment = "8 in", beside = "trough", stands_on = "gravel", underlay = "both sides", gravel_behind = "24 in",
-  gravel_height = "20 in",
+  gravel_height = "20 in", seat_width = "22 in", people_reach = "yes", machine_beside = "no",
 }
 boulder "seat stone" {
   length = "4 ft", width = "30 in", height = "24 in", stone = "granite", shape = "blocky", pose = "lying",
   embedment = "5 in", beside = "pool", stands_on = "underlay on liner", underlay = "both sides",
-  gravel_height = "12 in",
+  gravel_height = "12 in", seat_width = "24 in", people_reach = "no", machine_beside = "no",
+  shelf_edge = "20 in", shelf_drop = "19 in",
   gravel_behind = "6 in",  -- planted: gravel-behind-stone
+  seat_slope = "7H:1V",  -- planted: seat-slope, state-slides
 }
 boulder "tall stone" {
   length = "26 in", width = "18 in", height = "3 ft", stone = "basalt", shape = "squared", pose = "upright",
   beside = "pool", stands_on = "gravel", underlay = "both sides", gravel_behind = "20 in", gravel_height = "12 in",
   embedment = "4 in",  -- planted: stone-shallow-set-upright
+  people_reach = "no", seat_width = "10 in",  -- planted: state-tips
 }
 machine "track loader" {
-  height = "7 ft", weight = "7,800 lb", lifts = { { reach = "6 ft", rated = "2,200 lb", deducted = "200 lb" } },
+  height = "7 ft", weight = "7,800 lb", chart = "rated", greatest_reach = "11 ft",
+  track_length = "5 ft", track_width = "13 in",
+  lifts = {
+    { reach = "6 ft", rated = "4,200 lb", deducted = "200 lb" },
+    { reach = "10 ft", rated = "2,400 lb", deducted = "200 lb" },
+  },
+  from_edge = "2 ft",  -- planted: machine-at-edge
   width = "5 ft 8 in",  -- planted: gate-too-narrow
+}
+
+sling "web slings" { rated = "6,000 lb", tag = "yes", edge_guard = "fitted" }
+for _, stone in ipairs { "left shoulder", "right shoulder", "trough stone" } do
+  pick(stone .. " in") {
+    of = stone, machine = "track loader", sling = "web slings", legs = 2, hitch = "basket", leg_angle = "60 deg",
+    reach = "6 ft", carried = "no", people_clear = "stated",
+  }
+end
+pick "seat stone in" {
+  of = "seat stone", machine = "track loader", sling = "web slings", legs = 2, hitch = "basket", leg_angle = "60 deg",
+  carried = "no", people_clear = "stated",
+  reach = "10 ft",  -- planted: machine-overloaded
+}
+pick "tall stone in" {
+  of = "tall stone", machine = "track loader", sling = "web slings", legs = 2, hitch = "basket", reach = "6 ft",
+  carried = "no", people_clear = "stated",
+  leg_angle = "25 deg",  -- planted: sling-overloaded
+}
+crew {
+  people = 3, fall_zone_kept = "stated",
+  cutting = "dry", silica_row = "none",  -- planted: silica-dust
 }
 
 -- Ground, liner, wall -------------------------------------------------------------------------------------------------
@@ -141,10 +174,12 @@ machine "track loader" {
 dig "pool pit" {
   of = "pool", examined = "yes", protection = "sloped", way_out = "10 ft",
   slope = "0.5H:1V",  -- planted: slope-too-steep
+  staged_from_edge = "8 ft",
   spoil_setback = "6 in",  -- planted: spoil-at-edge
 }
 dig "gate pit" {
   of = "gate pool", examined = "yes", protection = "sloped", slope = "1.5H:1V", way_out = "10 ft",
+  staged_from_edge = "3 ft",
   spoil_setback = "3 ft",
 }
 liner "pool liner" {

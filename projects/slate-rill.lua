@@ -19,6 +19,7 @@ site {
   storm = { depth = "32 mm", lasts = "15 min", returns = "10 yr" }, runoff_area = "3 m2",
   truck_volume = "8 m3", truck_limit = "12 t", haul_cycle = "60 min",
   gravel_size = "20 mm",
+  line_distance = "none", haul_over = "mats",
 }
 
 -- The plunge pool and the trough over it ------------------------------------------------------------------------------
@@ -105,42 +106,56 @@ boulder "source stone" {
   length = "760 mm", width = "600 mm", height = "520 mm", density = "2750 kg/m3", shape = "sawn", pose = "lying",
   embedment = "460 mm", stands_on = "gravel", underlay = "one side",
   gravel_behind = "460 mm", gravel_height = "300 mm",
+  people_reach = "yes", machine_beside = "no",
 }
 boulder "standing slate" {
   length = "700 mm", width = "240 mm", height = "1600 mm", density = "2750 kg/m3", shape = "squared", pose = "upright",
   embedment = "400 mm", stands_on = "gravel", underlay = "both sides",
   gravel_behind = "460 mm", gravel_height = "400 mm", beside = "fish basin",
+  people_reach = "yes", machine_beside = "no", seat_width = "200 mm",
+  measured = { mass_low = "600 kg", mass_high = "620 kg", with = "scale" },
 }
 boulder "bench slate" {
-  length = "850 mm", width = "400 mm", height = "550 mm", density = "2750 kg/m3", shape = "squared", pose = "lying",
+  length = "850 mm", width = "500 mm", height = "400 mm", density = "2750 kg/m3", shape = "sawn", pose = "lying",
   embedment = "100 mm", stands_on = "gravel", underlay = "both sides", gravel_behind = "460 mm",
-  gravel_height = "300 mm", beside = "trough",
+  gravel_height = "300 mm", beside = "trough", people_reach = "yes", machine_beside = "no",
 }
 for _, side in ipairs { "west", "east" } do
   boulder(side .. " slate") {
-    length = "600 mm", width = "350 mm", height = "300 mm", density = "2750 kg/m3", shape = "squared", pose = "lying",
+    length = "450 mm", width = "300 mm", height = "230 mm", density = "2750 kg/m3", shape = "squared", pose = "lying",
     embedment = "60 mm", stands_on = "underlay on liner", underlay = "both sides",
-    gravel_behind = "460 mm", gravel_height = "250 mm", beside = "fish basin",
+    gravel_behind = "460 mm", gravel_height = "200 mm", beside = "fish basin",
+    seat_slope = "2 %", shelf_edge = "700 mm", shelf_drop = "600 mm", membrane = "textured",
   }
 end
 
 machine "mini digger" {
   width = "990 mm", height = "1.9 m", weight = "1750 kg",
+  chart = "rated", track_length = "1.2 m", track_width = "230 mm", from_edge = "1 m", greatest_reach = "3.9 m",
   lifts = {
+    { reach = "1.5 m", rated = "760 kg", deducted = "60 kg" },
     { reach = "2 m", rated = "520 kg", deducted = "60 kg" },
     { reach = "3 m", rated = "310 kg", deducted = "60 kg" },
   },
 }
 
+sling "webbing" { rated = "1 t", tag = "yes", edge_guard = "fitted" }
+for _, stone in ipairs { "source stone", "standing slate", "bench slate" } do
+  pick(stone .. " in") {
+    of = stone, machine = "mini digger", sling = "webbing", legs = 2, hitch = "basket", leg_angle = "60 deg",
+    reach = "1.5 m", rigging = "20 kg", carried = "no", people_clear = "stated",
+  }
+end
+
 -- Ground, liner, wall, cap --------------------------------------------------------------------------------------------
 
 dig "plunge pit" {
   of = "plunge", beyond = "300 mm", below = "150 mm", slope = "1H:1V", protection = "sloped", examined = "yes",
-  way_out = "4 m", spoil_setback = "1 m",
+  way_out = "4 m", spoil_setback = "1 m", staged_from_edge = "1.5 m",
 }
 dig "fish pit" {
   of = "fish basin", beyond = "200 mm", below = "150 mm", slope = "1H:1V", protection = "sloped", examined = "yes",
-  way_out = "4 m", spoil_setback = "1 m",
+  way_out = "4 m", spoil_setback = "1 m", staged_from_edge = "1.5 m",
 }
 liner "plunge liner" { of = "plunge", edge = "0 mm", underlay = "both sides" }
 liner "fish liner" { of = "fish basin", edge = "-60 mm", underlay = "both sides" }
@@ -150,6 +165,11 @@ wall "trough wall" {
 }
 coping "pool edge" {
   on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", set_by = "machine",
+}
+
+crew {
+  people = 3, days = 10,
+  cutting = "wet", silica_row = "stationary masonry saw", fall_zone_kept = "stated",
 }
 
 -- Power ---------------------------------------------------------------------------------------------------------------

@@ -12,13 +12,14 @@ project {
 
 site {
   soil = "type B", ground = "0 in",
-  gate_width = "6 ft 8 in", gate_height = "open",
+  gate_width = "7 ft 6 in", gate_height = "open",
   utilities = "located", private_lines = "located",
   barrier_depth = "18 in",
   test_hole = "6 ft", debris = "none",
   storm = { depth = "1.2 in", lasts = "15 min", returns = "10 yr" }, runoff_area = "40 ft2",
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "75 min",
   gravel_size = "3/4 in",
+  line_distance = "none", haul_over = "mats",
 }
 
 -- Water ------------------------------------------------------------------------------------------------------------
@@ -125,43 +126,76 @@ boulder "cup stone" {
   length = "4 ft", width = "3 ft", height = "26 in", stone = "granite", shape = "rounded", pose = "lying",
   embedment = "6 in", beside = "pool", stands_on = "underlay on liner", underlay = "both sides",
   gravel_behind = "18 in", gravel_height = "8 in",
+  seat_width = "26 in", seat_slope = "level", membrane = "textured", shelf_edge = "30 in", shelf_drop = "29 in",
+  people_reach = "yes", machine_beside = "no",
 }
 boulder "standing stone" {
-  length = "32 in", width = "22 in", height = "6 ft 6 in", stone = "unknown", shape = "blocky", pose = "upright",
+  length = "30 in", width = "26 in", height = "6 ft", stone = "unknown", shape = "blocky", pose = "upright",
   embedment = "12 in", beside = "upper bowl", stands_on = "gravel", underlay = "both sides",
   gravel_behind = "24 in", gravel_height = "16 in",
+  seat_width = "24 in", people_reach = "yes", machine_beside = "no",
+  measured = { mass_low = "3,300 lb", mass_high = "3,700 lb", with = "scale" },
 }
 boulder "bowl shoulder" {
-  length = "6 ft", width = "3 ft", height = "4 ft", stone = "granite", shape = "blocky", pose = "lying",
-  embedment = "10 in", beside = "upper bowl", stands_on = "gravel", underlay = "both sides",
+  length = "6 ft", width = "3 ft", height = "3 ft", stone = "granite", shape = "rounded", pose = "lying",
+  embedment = "8 in", beside = "upper bowl", stands_on = "gravel", underlay = "both sides",
   gravel_behind = "18 in", gravel_height = "24 in",
+  seat_width = "28 in", people_reach = "yes",
 }
 boulder "step stone" {
-  length = "3 ft", width = "2 ft", height = "20 in", stone = "granite", shape = "squared", pose = "lying",
+  length = "3 ft", width = "30 in", height = "20 in", stone = "granite", shape = "squared", pose = "lying",
   embedment = "5 in", beside = "pool", stands_on = "underlay on liner", underlay = "both sides",
   gravel_behind = "14 in", gravel_height = "12 in",
+  seat_width = "26 in", seat_slope = "level", membrane = "textured", shelf_edge = "30 in", shelf_drop = "29 in",
+  people_reach = "yes", machine_beside = "no",
 }
 for _, side in ipairs { "left", "right" } do
   boulder(side .. " screen") {
-    length = "30 in", width = "18 in", height = "22 in", stone = "granite", shape = "squared", pose = "lying",
+    length = "30 in", width = "30 in", height = "20 in", stone = "granite", shape = "squared", pose = "lying",
     embedment = "4 in", beside = "pool", stands_on = "underlay on liner", underlay = "both sides",
-    gravel_behind = "18 in", gravel_height = "12 in",
+    gravel_behind = "18 in", gravel_height = "10 in",
+    seat_width = "27 in", seat_slope = "level", membrane = "textured", shelf_edge = "30 in", shelf_drop = "29 in",
+    people_reach = "yes", machine_beside = "no",
   }
 end
 
 machine "small excavator" {
   width = "5 ft 4 in", height = "8 ft", weight = "8,400 lb",
+  chart = "rated", track_length = "5 ft 6 in", track_width = "12 in", from_edge = "4 ft", greatest_reach = "16 ft",
   lifts = {
     { reach = "8 ft", rated = "3,000 lb", deducted = "240 lb" },
     { reach = "12 ft", rated = "1,700 lb", deducted = "240 lb" },
   },
 }
+-- Hired for one day, for the large stones; the bucket stays on the ground.
+machine "hired excavator" {
+  width = "6 ft 4 in", height = "8 ft 4 in", weight = "14,000 lb",
+  chart = "rated", track_length = "6 ft 6 in", track_width = "16 in", from_edge = "5 ft", greatest_reach = "19 ft",
+  lifts = {
+    { reach = "8 ft", rated = "7,600 lb", deducted = "300 lb" },
+    { reach = "10 ft", rated = "5,600 lb", deducted = "300 lb" },
+    { reach = "14 ft", rated = "3,600 lb", deducted = "300 lb" },
+  },
+}
+sling "round slings" { rated = "6,400 lb", tag = "yes", edge_guard = "fitted" }
+for _, lift in ipairs { { "cup stone", "10 ft" }, { "standing stone", "10 ft" }, { "bowl shoulder", "8 ft" } } do
+  pick(lift[1] .. " in") {
+    of = lift[1], machine = "hired excavator", sling = "round slings", legs = 2, hitch = "basket", leg_angle = "60 deg",
+    reach = lift[2], rigging = "80 lb", carried = "no", people_clear = "stated",
+  }
+end
+for _, stone in ipairs { "step stone", "left screen", "right screen" } do
+  pick(stone .. " in") {
+    of = stone, machine = "small excavator", sling = "round slings", legs = 2, hitch = "basket", leg_angle = "60 deg",
+    reach = "8 ft", rigging = "60 lb", carried = "no", people_clear = "stated",
+  }
+end
 
 -- Ground, liner, wall ----------------------------------------------------------------------------------------------
 
 dig "pit" {
   of = "pool", beyond = "12 in", below = "6 in", slope = "1H:1V", protection = "sloped", examined = "yes",
-  way_out = "12 ft", spoil_setback = "3 ft",
+  way_out = "12 ft", spoil_setback = "3 ft", staged_from_edge = "5 ft",
 }
 liner "pool liner" { of = "pool", edge = "2 in", underlay = "both sides" }
 wall "back wall" {
@@ -171,6 +205,12 @@ wall "back wall" {
 coping "wall cap" {
   on = "back wall", length = "36 in", depth = "14 in", thickness = "2 in", overhang = "1 1/2 in", stone = "granite",
   set_by = "hand",
+}
+
+-- Crew and prices: the firm's own figures -----------------------------------------------------------------------------
+
+crew {
+  people = 3, days = 8, cutting = "wet", silica_row = "handheld power saw, outdoors", fall_zone_kept = "stated",
 }
 
 -- Power ------------------------------------------------------------------------------------------------------------

@@ -35,4 +35,10 @@ struct basin_overflow {
   double level, level_high;  // running level with likely and with the lowest coefficients
 };
 
+// A stone's factors against tipping and sliding: set, backfilling, backfilled, water up, drained.
+#define STONE_STATES 5
+struct stone_states {
+  double tips[STONE_STATES], slides[STONE_STATES];
+};
+
 #endif
