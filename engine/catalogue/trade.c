@@ -14,6 +14,7 @@
 #define DENSITY(...)
 #define FILLS(...)
 #define SOIL(...)
+#define COMPACTED(...)
 
 const struct trade_pipe trade_pipes[] = {
 #undef PIPE
@@ -78,6 +79,14 @@ static const struct {
 #undef SOIL
 #define SOIL(word, slope, pounds) [WORD_soil_##word] = {slope, (pounds)*POUND / (27 * CUBIC_FOOT)},
 #include "catalogue/trade.def"
+#undef SOIL
+#define SOIL(...)
+};
+
+static const double compacted[WORD_COUNT] = {
+#undef COMPACTED
+#define COMPACTED(word, pounds) [WORD_soil_##word] = (pounds)*POUND / (27 * CUBIC_FOOT),
+#include "catalogue/trade.def"
 };
 
 struct trade_roughness trade_roughness(enum word material) { return roughness[material]; }
@@ -86,3 +95,4 @@ struct trade_range trade_density(enum word stone) { return densities[stone]; }
 struct trade_range trade_fills(enum word shape) { return fills[shape]; }
 double trade_soil_slope(enum word soil) { return soils[soil].slope; }
 double trade_soil_density(enum word soil) { return soils[soil].density; }
+double trade_soil_compacted(enum word soil) { return compacted[soil]; }

@@ -22,12 +22,24 @@ static double read_as(struct arena *arena, const char *words, enum dimension dim
   return reading.value;
 }
 
+// Surveys lie beside the designs.
+static struct store *read_all(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+  const char **names;
+  size_t count;
+  if (!file_list(problems, FOREBAY_ROOT "/tests/designs/worked", ".csv", &names, &count)) return NULL;
+  struct file_bytes *beside = arena_array(arena, count + 1, sizeof *beside);
+  for (size_t i = 0; i < count; i++) {
+    if (!file_read(problems, names[i], 1 << 20, &beside[i])) return NULL;
+  }
+  return design_read_beside(arena, file, beside, count, problems);
+}
+
 static struct evaluation *design(struct arena *arena, const char *path) {
   struct problems *problems = arena_alloc(arena, sizeof *problems);
   *problems = problems_in(arena);
   struct file_bytes file;
   struct store *store = NULL;
-  if (file_read(problems, path, 1 << 20, &file)) store = design_read(arena, &file, problems);
+  if (file_read(problems, path, 1 << 20, &file)) store = read_all(arena, &file, problems);
   struct text said = text_in(arena);
   problems_write(&said, problems, 20);
   if (!store) fail_msg("%s", text_end(&said));
@@ -97,7 +109,55 @@ static void clay(void **state) {
   run_table("clay");
 }
 
+static void slope(void **state) {
+  (void)state;
+  run_table("slope");
+}
+
+static void survey(void **state) {
+  (void)state;
+  run_table("survey");
+}
+
+static struct evaluation *worked(struct arena *arena, const char *name) {
+  char path[512];
+  snprintf(path, sizeof path, "%s/tests/designs/worked/%s.lua", FOREBAY_ROOT, name);
+  return design(arena, path);
+}
+
+// A plane that was surveyed is the plane.
+static void surveyed_plane_is_the_plane(void **state) {
+  (void)state;
+  struct arena *arena = arena_new();
+  struct evaluation *plane = worked(arena, "slope"), *points = worked(arena, "survey");
+  int compared = 0;
+  for (size_t i = 0; i < store_count(evaluation_design(plane), KIND_dig); i++) {
+    int dig = store_of_kind(evaluation_design(plane), KIND_dig, i);
+    static const enum row_id rows[] = {ROW_dig_depth, ROW_dig_bank_volume, ROW_dig_top_area, ROW_dig_soil_mass,
+                                       ROW_dig_top_reach, ROW_dig_inflow};
+    for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++, compared++) {
+      double expected = evaluation_number(plane, dig, rows[k]), value = evaluation_number(points, dig, rows[k]);
+      if (!(fabs(value - expected) <= 1e-9 * fabs(expected))) {
+        fail_msg("%s: %.15g by points, %.15g by the plane", catalogue_row(rows[k])->name, value, expected);
+      }
+    }
+  }
+  assert_int_equal(compared, 18);
+  arena_free(arena);
+}
+
+static void liners(void **state) {
+  (void)state;
+  run_table("liners");
+}
+
+static void uneven(void **state) {
+  (void)state;
+  run_table("uneven");
+}
+
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(slope), cmocka_unit_test(survey), cmocka_unit_test(uneven), cmocka_unit_test(liners), cmocka_unit_test(surveyed_plane_is_the_plane),
+                                     cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
   return cmocka_run_group_tests_name("designs/worked", tests, NULL, NULL);
 }
