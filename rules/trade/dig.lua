@@ -136,6 +136,35 @@ rule "cave-in-protection-soft" {
   },
 }
 
+rule "cave-in-protection-soft-wet" {
+  title = "A pit of 4 ft to 5 ft that ground water comes into has its sides sloped or shored",
+  for_each = "dig",
+  when = { depth = { at_least = "4 ft" }, ["site.soil"] = { one_of = { "type A", "type B" } },
+           water_in_pit = { at_least = "1 in" } },
+  stage = "dig", severity = "revise", life_safety = true,
+  limit = { deep = "5 ft" },
+  check = function(dig, limit)
+    return at_least(dig.depth, limit.deep) and is(dig.protection, "sloped", "shored")
+  end,
+  why = [[Clay that stood like a wall while it was dry lets go when water runs out of it. Pumping the
+    pit does not dry the sides in a day. Cut them back as if it were sand.]],
+  source = "common practice, no source; wet soil as type C: 29 CFR 1926 Subpart P, App. A, from memory",
+  caution = "Wet ground can need protection at any depth: the competent person on site decides.",
+  fix = { set = "protection", to = "sloped" },
+  examples = {
+    { "water on the bottom",
+      dig = { depth = "4 ft 6 in", water_in_pit = "6 in", protection = "none" },
+      site = { soil = "type B" }, outcome = "flagged" },
+    { "cut back", dig = { depth = "4 ft 6 in", water_in_pit = "6 in", protection = "sloped" },
+      site = { soil = "type A" }, outcome = "clear" },
+    { "at the limit: cave-in-protection sees to it",
+      dig = { depth = "5 ft", water_in_pit = "6 in", protection = "none" },
+      site = { soil = "type B" }, outcome = "clear" },
+    { "from the ground water", dig = { depth = "4 ft", protection = "none" },
+      site = { soil = "type B", ground_water = "3 ft" }, outcome = "flagged" },
+  },
+}
+
 rule "slope-too-steep" {
   title = "Sides that are cut back are as flat as the soil asks",
   for_each = "dig", when = { protection = "sloped" },
@@ -159,6 +188,9 @@ rule "slope-too-steep" {
       outcome = "clear" },
     { "a little short", dig = { protection = "sloped", slope = "0.9H:1V", slope_asked = "1H:1V" },
       outcome = "flagged" },
+    { "wet clay counts as soft",
+      dig = { protection = "sloped", slope = "1H:1V", depth = "4 ft" },
+      site = { soil = "type B", ground_water = "3 ft" }, outcome = "flagged" },
     { "benches too narrow for the soil",
       dig = { protection = "sloped", slope = "upright", depth = "8 ft",
               benches = { { up = "4 ft", width = "4 ft" } } },
