@@ -12,9 +12,9 @@
 #define LOSS(...)
 #define SINGLE_LOSS(...)
 #define DENSITY(...)
+#define COMPACTED(...)
 #define FILLS(...)
 #define SOIL(...)
-#define COMPACTED(...)
 
 const struct trade_pipe trade_pipes[] = {
 #undef PIPE
@@ -65,6 +65,14 @@ static const struct trade_range densities[WORD_COUNT] = {
 #define DENSITY(...)
 };
 
+static const double compacted[WORD_COUNT] = {
+#undef COMPACTED
+#define COMPACTED(word, pounds) [WORD_soil_##word] = (pounds)*POUND / (27 * CUBIC_FOOT),
+#include "catalogue/trade.def"
+#undef COMPACTED
+#define COMPACTED(...)
+};
+
 static const struct trade_range fills[WORD_COUNT] = {
 #undef FILLS
 #define FILLS(word, low, likely, high) [WORD_boulder_shape_##word] = {low, likely, high},
@@ -79,20 +87,12 @@ static const struct {
 #undef SOIL
 #define SOIL(word, slope, pounds) [WORD_soil_##word] = {slope, (pounds)*POUND / (27 * CUBIC_FOOT)},
 #include "catalogue/trade.def"
-#undef SOIL
-#define SOIL(...)
-};
-
-static const double compacted[WORD_COUNT] = {
-#undef COMPACTED
-#define COMPACTED(word, pounds) [WORD_soil_##word] = (pounds)*POUND / (27 * CUBIC_FOOT),
-#include "catalogue/trade.def"
 };
 
 struct trade_roughness trade_roughness(enum word material) { return roughness[material]; }
 double trade_fitting_loss(enum word fitting) { return losses[fitting]; }
 struct trade_range trade_density(enum word stone) { return densities[stone]; }
+double trade_soil_compacted(enum word soil) { return compacted[soil]; }
 struct trade_range trade_fills(enum word shape) { return fills[shape]; }
 double trade_soil_slope(enum word soil) { return soils[soil].slope; }
 double trade_soil_density(enum word soil) { return soils[soil].density; }
-double trade_soil_compacted(enum word soil) { return compacted[soil]; }

@@ -10,13 +10,6 @@
 #include "physics/cuts.h"
 #include "physics/polygon_surface.h"
 
-struct basin_geometry {
-  double rim_area, perimeter, least_across, most_across;  // at the rim
-  double rim, water_level, bed;                           // heights
-  double shelf_area;
-  struct cuts cuts;  // from the rim to the bed
-};
-
 // The ground before the dig: level, one plane, or plane triangles between surveyed points.
 struct ground_shape {
   bool plane;                          // else `surface`
@@ -24,6 +17,13 @@ struct ground_shape {
   const struct polygon_surface *surface;
   const struct polygon_surface_point *points;  // that were surveyed, or NULL
   size_t count;
+};
+
+struct basin_geometry {
+  double rim_area, perimeter, least_across, most_across;  // at the rim
+  double rim, water_level, bed;                           // heights
+  double shelf_area;
+  struct cuts cuts;  // from the rim to the bed
 };
 
 // A pit from its bottom to the ground.
