@@ -21,7 +21,7 @@ site {
   utilities = "not located",  -- planted: utilities-not-located
   private_lines = "none",
   barrier_depth = "18 in",
-  test_hole = "6 ft", debris = "none",
+  test_hole = "6 ft", debris = "none", ground_water = "none", footing_distance = "none",
   storm = { depth = "1 in", lasts = "15 min", returns = "10 yr" }, runoff_area = "20 ft2",
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "60 min",
   gravel_size = "3/4 in",
@@ -182,12 +182,17 @@ dig "gate pit" {
   staged_from_edge = "3 ft",
   spoil_setback = "3 ft",
 }
+tree "old maple" {
+  trunk = "14 in",
+  distance = "4 ft",  -- planted: roots-cut
+}
 liner "pool liner" {
-  of = "pool", edge = "0 in",
+  of = "pool", edge = "0 in", on_fill = "no", length = "30 ft", width = "30 ft",
   underlay = "one side",  -- planted: underlay-missing
 }
 liner "gate liner" {
-  of = "gate pool", underlay = "both sides",
+  of = "gate pool", underlay = "both sides", on_fill = "no", length = "30 ft",
+  width = "6 ft",  -- planted: liner-too-small
   edge = "-3 in",  -- planted: liner-edge-low
 }
 wall "seat wall" {

@@ -15,7 +15,8 @@ site {
   gate_width = "1300 mm", gate_height = "2.2 m",
   utilities = "located", private_lines = "located",
   barrier_depth = "450 mm",
-  test_hole = "1.8 m", debris = "none",
+  test_hole = "1.8 m", debris = "none", ground_water = "none",
+  footing_distance = "6 m", footing_depth = "800 mm",
   storm = { depth = "32 mm", lasts = "15 min", returns = "10 yr" }, runoff_area = "3 m2",
   truck_volume = "8 m3", truck_limit = "12 t", haul_cycle = "60 min",
   gravel_size = "20 mm",
@@ -157,8 +158,12 @@ dig "fish pit" {
   of = "fish basin", beyond = "200 mm", below = "150 mm", slope = "1H:1V", protection = "sloped", examined = "yes",
   way_out = "4 m", spoil_setback = "1 m", staged_from_edge = "1.5 m",
 }
-liner "plunge liner" { of = "plunge", edge = "0 mm", underlay = "both sides" }
-liner "fish liner" { of = "fish basin", edge = "-60 mm", underlay = "both sides" }
+liner "plunge liner" {
+  of = "plunge", length = "7 m", width = "6 m", edge = "0 mm", on_fill = "no", underlay = "both sides",
+}
+liner "fish liner" {
+  of = "fish basin", length = "6 m", width = "5 m", edge = "-60 mm", on_fill = "no", underlay = "both sides",
+}
 wall "trough wall" {
   beside = "plunge", length = "2.4 m", footing_to_top = "860 mm", thickness = "250 mm", embedment = "300 mm",
   base_pad = "200 mm", drain = "fitted", above = "level",

@@ -15,7 +15,8 @@ site {
   gate_width = "7 ft 6 in", gate_height = "open",
   utilities = "located", private_lines = "located",
   barrier_depth = "18 in",
-  test_hole = "6 ft", debris = "none",
+  test_hole = "6 ft", debris = "none", ground_water = "9 ft",
+  footing_distance = "18 ft", footing_depth = "2 ft",
   storm = { depth = "1.2 in", lasts = "15 min", returns = "10 yr" }, runoff_area = "40 ft2",
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "75 min",
   gravel_size = "3/4 in",
@@ -197,7 +198,10 @@ dig "pit" {
   of = "pool", beyond = "12 in", below = "6 in", slope = "1H:1V", protection = "sloped", examined = "yes",
   way_out = "12 ft", spoil_setback = "3 ft", staged_from_edge = "5 ft",
 }
-liner "pool liner" { of = "pool", edge = "2 in", underlay = "both sides" }
+liner "pool liner" {
+  of = "pool", length = "25 ft", width = "20 ft", edge = "2 in", on_fill = "no", underlay = "both sides",
+  underdrain = "none",
+}
 wall "back wall" {
   beside = "pool", length = "12 ft", footing_to_top = "36 in", thickness = "12 in", embedment = "8 in",
   base_pad = "6 in", drain = "fitted", above = "level",

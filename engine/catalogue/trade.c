@@ -10,6 +10,7 @@
 #define LOSS(...)
 #define SINGLE_LOSS(...)
 #define DENSITY(...)
+#define COMPACTED(...)
 #define FILLS(...)
 #define SOIL(...)
 
@@ -62,6 +63,14 @@ static const struct trade_range densities[WORD_COUNT] = {
 #define DENSITY(...)
 };
 
+static const double compacted[WORD_COUNT] = {
+#undef COMPACTED
+#define COMPACTED(word, pounds) [WORD_soil_##word] = (pounds)*POUND / (27 * CUBIC_FOOT),
+#include "catalogue/trade.def"
+#undef COMPACTED
+#define COMPACTED(...)
+};
+
 static const struct trade_range fills[WORD_COUNT] = {
 #undef FILLS
 #define FILLS(word, low, likely, high) [WORD_boulder_shape_##word] = {low, likely, high},
@@ -85,6 +94,7 @@ double trade_fitting_loss(enum word fitting) { return losses[fitting]; }
 struct trade_range trade_density(enum word stone) {
   return densities[stone];
 }
+double trade_soil_compacted(enum word soil) { return compacted[soil]; }
 struct trade_range trade_fills(enum word shape) {
   return fills[shape];
 }

@@ -38,5 +38,6 @@ struct trade_range trade_fills(enum word shape);    // share of the box
 
 double trade_soil_slope(enum word soil);    // run over rise
 double trade_soil_density(enum word soil);  // kg/m3 in the ground
+double trade_soil_compacted(enum word soil);  // kg/m3 in compacted fill
 
 #endif

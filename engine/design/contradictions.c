@@ -193,6 +193,12 @@ static void channel_fed(const struct check *c, int channel) {
   }
 }
 
+static void one_ground(const struct check *c, int site) {
+  if (!written(c, site, ROW_site_survey) || !written(c, site, ROW_site_ground_slope)) return;
+  tell(c, site, later(c, site, ROW_site_survey, ROW_site_ground_slope), "describes the ground a second time",
+       "a survey or a slope, one of the two");
+}
+
 void check_contradictions(struct store *store, struct problems *problems) {
   static const struct {
     enum kind kind;
@@ -201,7 +207,7 @@ void check_contradictions(struct store *store, struct problems *problems) {
       {KIND_basin, rim_over_water},  {KIND_basin, level_known},   {KIND_basin, rim_known},
       {KIND_basin, shelves_inside},  {KIND_basin, gravel_fits},   {KIND_basin, outline_points},
       {KIND_basin, ring_runs},       {KIND_pump, curve_falls},    {KIND_pipe, outlet_said},
-      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed},
+      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed}, {KIND_site, one_ground},
   };
   struct check check = {store, problems};
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {

@@ -4,9 +4,20 @@
 #ifndef FOREBAY_QUANTITIES_BUNDLES_H
 #define FOREBAY_QUANTITIES_BUNDLES_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "physics/cuts.h"
+#include "physics/polygon_surface.h"
+
+// The ground before the dig: level, one plane, or plane triangles between surveyed points.
+struct ground_shape {
+  bool plane;                          // else `surface`
+  double at_origin, along_x, along_y;  // of a plane: height = at_origin + along_x x + along_y y; both 0: level
+  const struct polygon_surface *surface;
+  const struct polygon_surface_point *points;  // that were surveyed, or NULL
+  size_t count;
+};
 
 struct basin_geometry {
   double rim_area, perimeter, least_across, most_across;  // at the rim
@@ -15,10 +26,9 @@ struct basin_geometry {
   struct cuts cuts;  // from the rim to the bed
 };
 
-// A pit, or nothing of the sort: bottom to ground.
+// A pit from its bottom to the ground.
 struct dig_pit {
-  double top_area, bottom_area, bottom_width;
-  struct cuts cuts;
+  double top_area, volume;
 };
 
 // A pump against its one path.

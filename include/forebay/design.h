@@ -4,6 +4,7 @@
 #define FOREBAY_DESIGN_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 #include "forebay/problems.h"
 #include "forebay/text.h"
@@ -17,8 +18,9 @@ typedef struct fb_design fb_design;
 enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 
 // Reads a design written in Lua, or in JSON where the name ends in .json. NULL: it cannot be used; all that is wrong
-// with it is in `problems`.
-fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems);
+// with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name one
+// as its survey.
+fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON

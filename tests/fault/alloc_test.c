@@ -49,14 +49,14 @@ struct handles {
 
 static bool try_design(struct handles *handles) {
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
-  fb_design *design = fb_design_new(&file, handles->problems);
+  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
   fb_design_free(design);
   return design != NULL;
 }
 
 static bool try_wrong_design(struct handles *handles) {
   struct fb_file file = {"wrong.lua", wrong, sizeof wrong - 1};
-  fb_design *design = fb_design_new(&file, handles->problems);
+  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
   assert_null(design);
   return !fb_problems_out_of_memory(handles->problems);
 }
@@ -171,7 +171,7 @@ static int setup(void **state) {
   static struct handles handles;
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
   handles = (struct handles){.problems = fb_problems_new()};
-  handles.design = fb_design_new(&file, handles.problems);
+  handles.design = fb_design_new(&file, NULL, 0, handles.problems);
   handles.rulebook = rulebook_new(&handles);
   *state = &handles;
   return handles.design && handles.rulebook ? 0 : 1;

@@ -36,7 +36,7 @@ static struct fb_file file(const char *name, const char *bytes) { return (struct
 
 static fb_design *design_of(const char *name, const char *bytes, fb_problems *problems) {
   struct fb_file one = file(name, bytes);
-  return fb_design_new(&one, problems);
+  return fb_design_new(&one, NULL, 0, problems);
 }
 
 static fb_rulebook *rulebook_of(const char *bytes, fb_problems *problems) {
@@ -324,7 +324,7 @@ static void test_files_need_no_closing_nul_and_may_go_after_the_call(void **stat
   memcpy(bytes, stones, sizeof stones - 1);
   bytes[sizeof stones - 1] = '!';
   struct fb_file one = {name, bytes, sizeof stones - 1};
-  fb_design *design = fb_design_new(&one, handles->problems);
+  fb_design *design = fb_design_new(&one, NULL, 0, handles->problems);
   assert_non_null(design);
   memset(name, 'x', sizeof name - 1);
   memset(bytes, 'x', sizeof bytes);
