@@ -41,6 +41,13 @@ static double tolerance(struct arena *arena, const char *words, enum dimension d
   return read_as(arena, words, dimension == DIM_ELEVATION ? DIM_LENGTH : dimension);
 }
 
+// By its name; the only one of a kind ("project") by its kind.
+static int entity_of(const struct store *store, const char *name, size_t length) {
+  enum kind kind = catalogue_kind_named(name, length);
+  bool single = kind != KIND_COUNT && catalogue_kind(kind)->single && store_count(store, kind) > 0;
+  return single ? store_of_kind(store, kind, 0) : store_named(store, name, length);
+}
+
 static void check_row(struct arena *arena, struct evaluation *ev, char *line) {
   char *columns[5];
   char *rest = line;
@@ -49,7 +56,7 @@ static void check_row(struct arena *arena, struct evaluation *ev, char *line) {
     if (!columns[i]) fail_msg("fewer than five columns: %s", line);
   }
   char *dot = strrchr(columns[0], '.');
-  int entity = store_named(evaluation_design(ev), columns[0], (size_t)(dot - columns[0]));
+  int entity = entity_of(evaluation_design(ev), columns[0], (size_t)(dot - columns[0]));
   if (entity < 0) fail_msg("no such entity: %s", columns[0]);
   enum row_id id = catalogue_row_named(evaluation_design(ev)->entities[entity].kind, dot + 1, strlen(dot + 1));
   if (id == ROW_COUNT) fail_msg("no such quantity: %s", columns[0]);
@@ -97,7 +104,12 @@ static void clay(void **state) {
   run_table("clay");
 }
 
+static void order(void **state) {
+  (void)state;
+  run_table("order");
+}
+
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(order), cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
   return cmocka_run_group_tests_name("designs/worked", tests, NULL, NULL);
 }
