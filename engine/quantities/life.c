@@ -43,8 +43,8 @@ static double fish_length_of_basin(struct evaluation *ev, struct basin_ref basin
   return sum;
 }
 
-// m3 of water for each metre of grown fish: 5 gal an inch for small fish; koi are deep-bodied and ask far more, here 500
-// gal for one of 20 in. Common practice, no source.
+// m3 of water for each metre of grown fish: 5 gal an inch for small fish; koi are deep-bodied and ask far more, here
+// 500 gal for one of 20 in. Common practice, no source.
 static double water_for(enum word sort) { return (sort == WORD_fish_sort_koi ? 25 : 5) * GALLON / INCH; }
 
 static double fish_water_of_basin(struct evaluation *ev, struct basin_ref basin) {
@@ -126,8 +126,9 @@ static double thiosulfate_of_basin(struct evaluation *ev, struct basin_ref basin
 
 // ---- Leaves ----
 
-// The most litter of a year, 0.23 lb/ft2 dry. Three fifths of it come down within a month, and what lies wet in a basket
-// is as loose as 6 lb of dry leaf in a cubic foot: common practice, no source. What the wind brings from around is left out.
+// The most litter of a year, 0.23 lb/ft2 dry. Three fifths of it come down within a month, and what lies wet in a
+// basket is as loose as 6 lb of dry leaf in a cubic foot: common practice, no source. What the wind brings from around
+// is left out.
 static double leaves_per_day_of_intake(struct evaluation *ev, struct intake_ref intake) {
   struct basin_ref basin = intake_get_basin(ev, intake);
   double litter = 0.23 * POUND / (FOOT * FOOT), share_a_day = 0.6 / 30, looseness = 6 * POUND / (FOOT * FOOT * FOOT);

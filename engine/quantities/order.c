@@ -229,8 +229,8 @@ DAYS(paving_days, paving_area, paving_per_day)
 #undef DAYS
 
 static double work_days_of_project(struct evaluation *ev, struct project_ref project) {
-  return project_get_stone_days(ev, project) + project_get_soil_days(ev, project) +
-         project_get_wall_days(ev, project) + project_get_paving_days(ev, project);
+  return project_get_stone_days(ev, project) + project_get_soil_days(ev, project) + project_get_wall_days(ev, project) +
+         project_get_paving_days(ev, project);
 }
 
 static double work_days_over_of_project(struct evaluation *ev, struct project_ref project) {
@@ -243,18 +243,18 @@ static struct prices_ref the_prices(struct evaluation *ev) {
   return (struct prices_ref){store_of_kind(evaluation_design(ev), KIND_prices, 0)};
 }
 
-#define PRICE(result, amount, unit, each)                                                                      \
-  static double result##_of_project(struct evaluation *ev, struct project_ref project) {                       \
-    return project_get_##amount(ev, project) / (unit) * prices_get_##each(ev, the_prices(ev));                 \
+#define PRICE(result, amount, unit, each)                                                    \
+  static double result##_of_project(struct evaluation *ev, struct project_ref project) {     \
+    return project_get_##amount(ev, project) / (unit)*prices_get_##each(ev, the_prices(ev)); \
   }
 PRICE(stone_price, stone_mass, TON, stone)
 PRICE(gravel_price, gravel_mass, TON, gravel)
 PRICE(haul_price, loads, 1, haul)
-PRICE(liner_price, liner_area, FOOT * FOOT, liner)
-PRICE(underlay_price, underlay_area, FOOT * FOOT, underlay)
-PRICE(wall_price, wall_face_area, FOOT * FOOT, wall)
+PRICE(liner_price, liner_area, FOOT *FOOT, liner)
+PRICE(underlay_price, underlay_area, FOOT *FOOT, underlay)
+PRICE(wall_price, wall_face_area, FOOT *FOOT, wall)
 PRICE(coping_price, coping_pieces, 1, coping)
-PRICE(paving_price, paving_area, FOOT * FOOT, paving)
+PRICE(paving_price, paving_area, FOOT *FOOT, paving)
 PRICE(base_price, base_mass, TON, base)
 PRICE(plants_price, plants, 1, plant)
 PRICE(crew_price, work_days, DAY, crew_day)
