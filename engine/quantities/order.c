@@ -219,7 +219,7 @@ static struct crew_ref the_crew(struct evaluation *ev) {
 #define DAYS(result, work, rate)                                                         \
   static double result##_of_project(struct evaluation *ev, struct project_ref project) { \
     double amount = project_get_##work(ev, project);                                     \
-    if (evaluation_marked(ev) || amount <= 0) return 0;                                  \
+    if (!evaluation_marked(ev) && amount <= 0) return 0;                                 \
     return haul_days(amount, crew_get_##rate(ev, the_crew(ev)), 1) * DAY;                \
   }
 DAYS(stone_days, stones, stones_per_day)
@@ -243,9 +243,12 @@ static struct prices_ref the_prices(struct evaluation *ev) {
   return (struct prices_ref){store_of_kind(evaluation_design(ev), KIND_prices, 0)};
 }
 
-#define PRICE(result, amount, unit, each)                                                    \
-  static double result##_of_project(struct evaluation *ev, struct project_ref project) {     \
-    return project_get_##amount(ev, project) / (unit)*prices_get_##each(ev, the_prices(ev)); \
+// What is not ordered has no price to ask for.
+#define PRICE(result, amount, unit, each)                                                \
+  static double result##_of_project(struct evaluation *ev, struct project_ref project) { \
+    double ordered = project_get_##amount(ev, project) / (unit);                         \
+    if (!evaluation_marked(ev) && ordered <= 0) return 0;                                \
+    return ordered * prices_get_##each(ev, the_prices(ev));                              \
   }
 PRICE(stone_price, stone_mass, TON, stone)
 PRICE(gravel_price, gravel_mass, TON, gravel)

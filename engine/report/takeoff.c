@@ -8,7 +8,7 @@
 #include "review/takeoff.h"
 #include "units/write.h"
 
-enum { WIDTH = 80, STEP = 2, VALUES = 38, MOST_MISSING = 2 };  // the column where values begin
+enum { WIDTH = 80, STEP = 2, VALUES = 36, MOST_MISSING = 2 };  // the column where values begin
 
 struct listing {
   struct page page;
@@ -106,7 +106,7 @@ static void write_total(struct listing *listing) {
   struct text words = words_in(listing);
   size_t lines = takeoff->priced + takeoff->unpriced;
   word_number(&words, &listing->wording, ROW_project_stone_price, takeoff->price);
-  if (takeoff->unpriced) text_printf(&words, " for %zu lines of %zu; the others have no price", takeoff->priced, lines);
+  if (takeoff->unpriced) text_printf(&words, " for %zu of %zu lines; the others have no price", takeoff->priced, lines);
   write_pair(listing, "total", text_end(&words));
 }
 

@@ -118,6 +118,11 @@ static bool is_there(struct taking *taking, int entity, enum row_id row) {
   return evaluation_stated(taking->ev, entity, row);
 }
 
+// What comes to nothing is not ordered. On the owner's sheet a height of 0 says something.
+static bool is_nothing(struct taking *taking, enum group which, int entity, enum row_id row) {
+  return which != HAND_OVER && evaluation_number(taking->ev, entity, row) == 0;
+}
+
 static void add_value(struct taking *taking, struct takeoff_group *group, const char *what, int entity,
                       enum row_id row) {
   struct takeoff_line *line = takeoff_add(taking, group);
@@ -134,7 +139,8 @@ static void add_values(struct taking *taking, struct takeoff_group *group, size_
     int entity = store_of_kind(taking->design, kind, i);
     bool wanted = rows[at].where == ROW_COUNT || is_there(taking, entity, rows[at].where) ||
                   is_there(taking, entity, rows[at].or_where);
-    if (wanted) add_value(taking, group, rows[at].what, entity, rows[at].row);
+    if (!wanted || is_nothing(taking, rows[at].group, entity, rows[at].row)) continue;
+    add_value(taking, group, rows[at].what, entity, rows[at].row);
   }
 }
 
