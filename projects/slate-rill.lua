@@ -169,7 +169,8 @@ circuit "pump house" {
 
 fish "goldfish" { basin = "fish basin", sort = "goldfish", count = 6, length = "180 mm" }
 planting "shelf plants" {
-  basin = "fish basin", area = "1.5 m2", soil_depth = "200 mm", soil_over_rim = "-40 mm", root_barrier = "fitted", plants = 18,
+  basin = "fish basin", area = "1.5 m2", soil_depth = "200 mm", soil_over_rim = "-40 mm", root_barrier = "fitted",
+  plants = 18,
 }
 
 crew {

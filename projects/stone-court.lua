@@ -183,10 +183,12 @@ circuit "pump circuit" {
   gfci = "fitted", bonding = "stated", disconnect_distance = "8 ft", disconnect_seen = "yes",
 }
 
--- Crew and prices: the firm's own figures ------------------------------------------------------------------------------
+-- Crew and prices: the firm's own figures -----------------------------------------------------------------------------
 
 crew {
   people = 3, days = 8,
   stones_per_day = 3, soil_per_day = "20 yd3", wall_per_day = "8 ft", paving_per_day = "60 ft2",
 }
-prices { stone = "$260", gravel = "$38", haul = "$180", liner = "$1.15", wall = "$14", base = "$36", crew_day = "$1,450" }
+prices {
+  stone = "$260", gravel = "$38", haul = "$180", liner = "$1.15", wall = "$14", base = "$36", crew_day = "$1,450",
+}
