@@ -162,10 +162,6 @@ static double base_volume_of_wall(struct evaluation *ev, struct wall_ref wall) {
   return wall_get_length(ev, wall) * (wall_get_thickness(ev, wall) + 2 * pad) * pad;
 }
 
-static double base_volume_of_paving(struct evaluation *ev, struct paving_ref paving) {
-  return paving_get_area(ev, paving) * paving_get_base(ev, paving);
-}
-
 static double stone_mass_of_paving(struct evaluation *ev, struct paving_ref paving) {
   return paving_get_area(ev, paving) * paving_get_thickness(ev, paving) * PAVING_STONE;
 }
@@ -188,7 +184,8 @@ static double base_volume_of_project(struct evaluation *ev, struct project_ref p
     volume += wall_get_base_volume(ev, (struct wall_ref){store_of_kind(design, KIND_wall, i)});
   }
   for (size_t i = 0; i < store_count(design, KIND_paving); i++) {
-    volume += paving_get_base_volume(ev, (struct paving_ref){store_of_kind(design, KIND_paving, i)});
+    struct paving_ref paving = {store_of_kind(design, KIND_paving, i)};
+    volume += paving_get_area(ev, paving) * paving_get_base(ev, paving);
   }
   return volume;
 }

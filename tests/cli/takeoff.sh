@@ -3,6 +3,7 @@
 # The takeoff: whole pages for small designs whose figures were worked out by hand (beside each design), and slips.
 # shellcheck disable=SC1091,SC2154  # the names are from tap.bash
 source "$(dirname "$0")/tap.bash"
+export FOREBAY_RULES=$root/rules/trade
 
 # Stone: 12 ft3 x 0.65 x 165 lb/ft3 = 1,287 lb likely, x 0.52 = 1,030 lb, x 0.85 = 1,683 lb.
 # Gravel: 7 ft x 55 in x 50 in = 231,000 in3 = 200 buckets of 5 gal = 133.7 ft3 = 4.95 yd3; at 100 lb/ft3 6.68 tons;
