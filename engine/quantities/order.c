@@ -262,8 +262,11 @@ PRICE(crew_price, work_days, DAY, crew_day)
 
 // ---- Hand-over ----
 
+// With nothing wrong only the sun and wind take water; a leak that the test found and the owner lives with comes on
+// top.
 static double normal_loss_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  return site_get_pan_evaporation(ev, the_site(ev)) + basin_get_leak(ev, basin);
+  double leak = basin_states_leak(ev, basin) ? basin_get_leak(ev, basin) : 0;
+  return site_get_pan_evaporation(ev, the_site(ev)) + leak;
 }
 
 #include "quantities/export.h"

@@ -81,8 +81,7 @@ PRICE, at what the firm pays
 FOR THE OWNER'S SHEET
   pit: still water ................ 0 in
   pit: rises when the power fails . 3/4 in
-  pit: goes down on a dry day ..... missing: site.pan_evaporation; basin
-                                    "pit".leak
+  pit: goes down on a dry day ..... missing: site.pan_evaporation
   left: valve open ................ 40 %
 END
 run takeoff small.lua
