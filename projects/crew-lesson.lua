@@ -11,6 +11,7 @@ project {
   name = "Crew lesson", units = "us",
   fixed_point = "stake by the maple, 0 in", closing_error = "1/16 in",
   nights_open = 2, pit_watch = "panels round the pits, looked at each morning", dig_days = 2, permit = "asked",
+  order_stated = "none",  -- planted: order-of-work
   leak_test = "none",  -- planted: leak-test
   hand_over = "none",  -- planted: hand-over
 }
@@ -65,6 +66,7 @@ intake "skimmer" {
   basin = "pool", type = "skimming", openings = 1, cover = "guarded", open_area = "1 ft2",
   least_flow = "1,000 gal/h", greatest_flow = "4,000 gal/h", lowest_level = "-9 in",
   gap_width = "8 in", gap_depth = "9 in",
+  basket = "1 gal",  -- planted: leaf-basket
 }
 pump "twin pump" {
   from = "skimmer", type = "submersible", power = "150 W", best_flow = "1,700 gal/h",

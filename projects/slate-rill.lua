@@ -8,6 +8,7 @@ project {
   fixed_point = "bolt in the south corner of the terrace, 0 mm", closing_error = "2 mm",
   nights_open = 4, pit_watch = "panels with feet round both pits, looked at before each shift", dig_days = 3,
   leak_test = "planned", hand_over = "planned", permit = "asked",
+  order_stated = "stated",
 }
 
 site {
@@ -21,6 +22,7 @@ site {
   truck_volume = "8 m3", truck_limit = "12 t", haul_cycle = "60 min",
   gravel_size = "20 mm",
   line_distance = "none", haul_over = "mats",
+  shrink = "10 %", pan_evaporation = "6 mm/day", altitude = "150 m", ice = "150 mm",
 }
 
 -- The plunge pool and the trough over it ------------------------------------------------------------------------------
@@ -81,12 +83,15 @@ basin "fish basin" {
   rim = "-60 mm", water_level = "-180 mm", depth = "900 mm", side_slope = "1H:4V",
   shelves = { { depth = "250 mm", width = "350 mm" } },
   gravel_bed = "60 mm", voids = "38 %",
+  disinfectant = "chloramine", disinfectant_level = "0.8 mg/L", neutraliser = "stated", ammonia_binder = "stated",
+  warmest = "24 degC",
   fill_flow = "10 L/min", fill_gap = "40 mm", fill_bore = "15 mm", overflow_to = "drain",
 }
 intake "skimmer" {
   basin = "fish basin", type = "skimming", openings = 1, cover = "guarded", open_area = "700 cm2",
   least_flow = "0.8 L/s", greatest_flow = "3.5 L/s", lowest_level = "-260 mm",
   hidden_by = { "west slate", "east slate" }, gap_width = "150 mm", gap_depth = "200 mm",
+  basket = "12 L",
 }
 pump "fish pump" {
   from = "skimmer", type = "submersible", power = "70 W", best_flow = "1.5 L/s",
@@ -172,15 +177,23 @@ coping "pool edge" {
   on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", set_by = "machine",
 }
 
-crew {
-  people = 3, days = 10,
-  cutting = "wet", silica_row = "stationary masonry saw", fall_zone_kept = "stated",
-}
-
 -- Power ---------------------------------------------------------------------------------------------------------------
 
 -- The electrician has not sized the wire yet.
 circuit "pump house" {
   volts = "230 V", breaker = "10 A", run = "18 m", feeds = { "plunge pump", "fish pump" },
   gfci = "fitted", bonding = "stated", disconnect_distance = "3 m", disconnect_seen = "yes",
+}
+
+-- Life ----------------------------------------------------------------------------------------------------------------
+
+fish "goldfish" { basin = "fish basin", sort = "goldfish", count = 6, length = "180 mm" }
+planting "shelf plants" {
+  basin = "fish basin", area = "1.5 m2", soil_depth = "200 mm", soil_over_rim = "-40 mm", root_barrier = "fitted",
+  plants = 18,
+}
+
+crew {
+  people = 3, days = 10, cutting = "wet", silica_row = "stationary masonry saw", fall_zone_kept = "stated",
+  stones_per_day = 3, soil_per_day = "12 m3", wall_per_day = "2.4 m", paving_per_day = "6 m2",
 }

@@ -8,6 +8,7 @@ project {
   fixed_point = "brass nail in the back door sill, 0 in", closing_error = "1/16 in",
   nights_open = 3, pit_watch = "fence panels round the pit, looked at each morning", dig_days = 2,
   leak_test = "planned", hand_over = "planned", permit = "asked",
+  order_stated = "stated",
 }
 
 site {
@@ -21,6 +22,7 @@ site {
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "75 min",
   gravel_size = "3/4 in",
   line_distance = "none", haul_over = "mats",
+  shrink = "10 %", pan_evaporation = "0.25 in/day",
 }
 
 -- Water ------------------------------------------------------------------------------------------------------------
@@ -87,6 +89,7 @@ intake "skimmer" {
   basin = "pool", type = "skimming", openings = 1, cover = "guarded", open_area = "1.2 ft2",
   least_flow = "1,500 gal/h", greatest_flow = "5,500 gal/h", lowest_level = "-8 in",
   hidden_by = { "left screen", "right screen" }, gap_width = "5 in", gap_depth = "9 in",
+  basket = "4 gal",
 }
 
 pump "bowl pump" {
@@ -211,15 +214,19 @@ coping "wall cap" {
   set_by = "hand",
 }
 
--- Crew and prices: the firm's own figures -----------------------------------------------------------------------------
-
-crew {
-  people = 3, days = 8, cutting = "wet", silica_row = "handheld power saw, outdoors", fall_zone_kept = "stated",
-}
-
 -- Power ------------------------------------------------------------------------------------------------------------
 
 circuit "pump circuit" {
   volts = "120 V", breaker = "15 A", wire = "12 AWG copper", run = "70 ft", feeds = { "bowl pump", "jet pump" },
   gfci = "fitted", bonding = "stated", disconnect_distance = "8 ft", disconnect_seen = "yes",
+}
+
+-- Crew and prices: the firm's own figures -----------------------------------------------------------------------------
+
+crew {
+  people = 3, days = 8, cutting = "wet", silica_row = "handheld power saw, outdoors", fall_zone_kept = "stated",
+  stones_per_day = 3, soil_per_day = "20 yd3", wall_per_day = "8 ft", paving_per_day = "60 ft2",
+}
+prices {
+  stone = "$260", gravel = "$38", haul = "$180", liner = "$1.15", wall = "$14", base = "$36", crew_day = "$1,450",
 }

@@ -4,6 +4,7 @@
 #include "design/read.h"
 #include "quantities/evaluate.h"
 #include "report/explain.h"
+#include "report/takeoff.h"
 
 struct reading_order {
   const struct fb_file *file, *beside;
@@ -82,4 +83,25 @@ static bool explain(struct text *text, void *with) {
 fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems) {
   struct explaining order = {design, what, units_for(design, units), full, problems};
   return text_filled(NULL, explain, &order, problems);
+}
+
+struct taking_off {
+  const fb_design *design;
+  enum unit_system units;
+  bool working;
+  fb_problems *problems;
+};
+
+static bool take_off(struct text *text, void *with) {
+  const struct taking_off *order = with;
+  struct problems found = problems_in(text->arena);
+  struct evaluation *ev = evaluation_in(text->arena, order->design->store, &found);
+  takeoff_write(text, ev, order->units, order->working);
+  problems_hand_over(order->problems, &found);
+  return true;
+}
+
+fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems) {
+  struct taking_off order = {design, units_for(design, units), working, problems};
+  return text_filled(NULL, take_off, &order, problems);
 }

@@ -33,6 +33,10 @@ void fb_fix_hash_seed(void);
 // full: all of the working, back to what was written; else its upper levels.
 fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems);
 
+// The takeoff: what the design asks to be ordered, hauled, booked and handed over, as text of 80 columns. working: each
+// line with its formula. NULL: no memory. What contradicts itself shows in `problems`, and its lines say so.
+fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems);
+
 // A commented design to start from.
 const char *fb_starter_design(void);
 

@@ -425,16 +425,16 @@ rule "dig-left-open-shut-in" {
 rule "haul-plan" {
   title = "One truck hauls the soil in the days planned",
   for_each = "project", stage = "dig", severity = "advise",
-  judges = "haul_days_over", at_most = "0",
+  judges = "haul_days_over", at_most = "0 day",
   why = [[Dug soil takes a quarter more room than it did in the ground, and a truck is full by
     weight before it looks full. A machine that waits for the truck is paid for all the same.
     Order a second truck or plan another day now.]],
   source = "common practice, no source",
   fix = { raise = "dig_days", by = "1", to_no_more_than = "20" },
   examples = {
-    { "two days short", project = { haul_days = "4", dig_days = "2" }, outcome = "flagged" },
-    { "a day to spare", project = { haul_days_over = "-1" }, outcome = "clear" },
-    { "at the limit", project = { haul_days_over = "0" }, outcome = "clear" },
+    { "two days short", project = { haul_days = "4 day", dig_days = "2" }, outcome = "flagged" },
+    { "a day to spare", project = { haul_days_over = "-1 day" }, outcome = "clear" },
+    { "at the limit", project = { haul_days_over = "0 day" }, outcome = "clear" },
   },
 }
 

@@ -28,7 +28,7 @@ static double read_as(struct arena *arena, const char *words, enum dimension dim
 static struct store *read_all(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
   const char **names;
   size_t count;
-  if (!file_list(problems, FOREBAY_ROOT "/tests/designs/worked", ".csv", &names, &count)) return NULL;
+  if (!file_list(problems, FOREBAY_ROOT "/tests/designs/worked", ".csv", &names, &count, NULL)) return NULL;
   struct file_bytes *beside = arena_array(arena, count + 1, sizeof *beside);
   for (size_t i = 0; i < count; i++) {
     if (!file_read(problems, names[i], 1 << 20, &beside[i])) return NULL;

@@ -120,6 +120,21 @@ static void test_units_follow_the_design_or_the_caller(void **state) {
   fb_text_free(si);
 }
 
+// One stone and no more: what it asks for is on the page, twice the same.
+static void test_a_takeoff_follows_the_design(void **state) {
+  struct handles *handles = *state;
+  fb_text *first = fb_takeoff_new(handles->design, FB_UNITS_AS_DESIGNED, false, handles->problems);
+  fb_text *second = fb_takeoff_new(handles->design, FB_UNITS_US, false, handles->problems);
+  fb_text *working = fb_takeoff_new(handles->design, FB_UNITS_US, true, handles->problems);
+  assert_string_equal(fb_text_bytes(first), fb_text_bytes(second));
+  assert_has(fb_text_bytes(first), "\nSTONE\n");
+  assert_null(strstr(fb_text_bytes(first), "    = "));
+  assert_has(fb_text_bytes(working), "    = mass_low, mass, mass_high of these stones, each summed\n");
+  fb_text_free(first);
+  fb_text_free(second);
+  fb_text_free(working);
+}
+
 static void test_a_design_in_metric_prints_metric(void **state) {
   struct handles *handles = *state;
   fb_design *metric = design_of(
@@ -356,6 +371,7 @@ int main(void) {
       TEST(test_explaining_what_is_not_there_names_the_nearest),
       TEST(test_explaining_tells_what_is_found_impossible),
       TEST(test_a_fixed_hash_seed_changes_no_result),
+      TEST(test_a_takeoff_follows_the_design),
       TEST(test_a_design_with_errors_gives_them_with_their_lines),
       TEST(test_a_broken_rule_file_leaves_the_rest_in_force),
       TEST(test_a_rule_broken_beforehand_is_reported_and_not_run),
