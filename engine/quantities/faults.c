@@ -2,6 +2,10 @@
 // D. What if: where the water goes when the power fails, and when a rim runs over.
 #include <math.h>
 
+#include "physics/gravel.h"
+#include "physics/rim.h"
+#include "physics/water.h"
+#include "physics/weir.h"
 #include "quantities/read.h"
 
 #define FOREBAY_ROWS "catalogue/faults.def"
@@ -70,6 +74,12 @@ static double ring_area(struct evaluation *ev, struct basin_ref basin) {
 
 static void come_from_basin(struct coming_down *down, struct basin_ref basin);
 
+static void come_over_spill(struct coming_down *down, struct spill_ref spill) {
+  if (!first_time(down, spill.at)) return;
+  if (!down->rain) down->volume += spill_get_in_air(down->ev, spill);
+  come_from_basin(down, spill_get_from(down->ev, spill));
+}
+
 static void come_from_channel(struct coming_down *down, struct channel_ref channel) {
   struct evaluation *ev = down->ev;
   if (!first_time(down, channel.at)) return;
@@ -79,7 +89,7 @@ static void come_from_channel(struct coming_down *down, struct channel_ref chann
     down->volume += channel_get_live_volume_high(ev, channel);
   }
   for (size_t i = 0; i < channel_count_spills_in(ev, channel); i++) {
-    come_from_basin(down, spill_get_from(ev, channel_spills_in_at(ev, channel, i)));
+    come_over_spill(down, channel_spills_in_at(ev, channel, i));
   }
   for (size_t i = 0; i < channel_count_channels_in(ev, channel); i++) {
     come_from_channel(down, channel_channels_in_at(ev, channel, i));
@@ -93,7 +103,7 @@ static void come_from_channel(struct coming_down *down, struct channel_ref chann
 static void come_over_lips(struct coming_down *down, struct basin_ref basin) {
   struct evaluation *ev = down->ev;
   for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
-    come_from_basin(down, spill_get_from(ev, basin_spills_in_at(ev, basin, i)));
+    come_over_spill(down, basin_spills_in_at(ev, basin, i));
   }
   for (size_t i = 0; i < basin_count_channels_in(ev, basin); i++) {
     come_from_channel(down, basin_channels_in_at(ev, basin, i));
@@ -171,7 +181,7 @@ static double freeboard_left_of_basin(struct evaluation *ev, struct basin_ref ba
   return basin_get_freeboard(ev, basin) - basin_get_rise_at_power_loss(ev, basin);
 }
 
-// ---- At the start, and in a storm ----
+// ---- At the start, and where rain comes down from ----
 
 // What the lips and pipes take up comes out of the basin: the same volume as at a power loss, downward.
 static double start_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
@@ -191,18 +201,6 @@ static double rain_area_of_basin(struct evaluation *ev, struct basin_ref basin) 
   down.rain = true;
   if (!passes_on(ev, basin)) come_over_lips(&down, basin);
   return down.area + basin_get_rim_area(ev, basin) + ring_area(ev, basin) + site_get_runoff_area(ev, the_site(ev));
-}
-
-static double storm_rise_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  struct site_ref site = the_site(ev);
-  evaluation_number(ev, site.at, ROW_site_storm);  // a storm that nobody stated is missing, not none
-  double rain = 0;
-  for (size_t i = 0; i < site_count_storm(ev, site); i++) rain += storm_get_depth(ev, site_storm_at(ev, site, i));
-  return rain * basin_get_rain_area(ev, basin) / basin_get_water_area(ev, basin);
-}
-
-static double storm_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  return basin_get_freeboard_left(ev, basin) - basin_get_storm_rise(ev, basin);
 }
 
 // ---- Levels ----
@@ -277,4 +275,145 @@ static double ring_void_volume_of_basin(struct evaluation *ev, struct basin_ref 
   return volume * basin_get_voids(ev, basin);
 }
 
+static double path_of_ring_stretch(struct evaluation *ev, struct ring_stretch_ref it) {
+  return ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it);
+}
+
+// What the gravel of one stretch passes to where it drains. Full and level to the drain (no water there), or full and
+// running with the fall of its bed, whichever is more; from two sides at most, where the way is half the stretch.
+static double stretch_flow(struct evaluation *ev, struct ring_stretch_ref it, const struct gravel *law) {
+  double length = ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it), path = ring_stretch_get_path(ev, it);
+  double width = ring_stretch_get_width(ev, it), depth = ring_stretch_get_depth(ev, it);
+  double fall = ring_stretch_get_fall(ev, it);
+  if (evaluation_marked(ev)) return (double)NAN;
+  if (!(path > 0) || !(length > 0)) return 0;
+  double level = gravel_unconfined_flow(law, width, depth, 0, path);
+  return fmax(level, gravel_flow(law, fall / path, width * depth)) * (length >= 2 * path ? 2 : 1);
+}
+
+// All of it may go over at one place, so the stretch that passes least counts.
+static double ring_flow_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double viscosity = water_kinematic_viscosity(WATER_USUAL_TEMPERATURE), least = INFINITY;
+  struct gravel law = gravel_law(site_get_gravel_size(ev, the_site(ev)), basin_get_voids(ev, basin), viscosity);
+  for (size_t i = 0; i < basin_count_ring(ev, basin); i++) {
+    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
+    if (ring_stretch_get_lined(ev, it) == WORD_yes_no_yes) least = fmin(least, stretch_flow(ev, it, &law));
+  }
+  return isinf(least) ? 0 : least;
+}
+
+static double ring_flow_to_spare_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_ring_flow(ev, basin) - basin_get_flow_in(ev, basin);
+}
+
+// ---- How long until a pump sucks air ----
+
+static double uncaught_loss_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double open = 1 - basin_get_caught_share(ev, basin);
+  if (basin_get_blocked_freeboard(ev, basin) >= 0) return 0;
+  return basin_get_flow_in(ev, basin) * open;
+}
+
+// The basin whose pump feeds this one: up the pipes, then up the lips. A design holds no circle of places, but pipes
+// may run in one, so each entity is asked once.
+static int fed_from_basin(struct coming_down *up, struct basin_ref basin);
+
+static int fed_from_pipe(struct coming_down *up, struct pipe_ref pipe) {
+  struct evaluation *ev = up->ev;
+  if (!first_time(up, pipe.at)) return -1;
+  struct any_ref from = pipe_get_from(ev, pipe);
+  if (kind_of(ev, from) == KIND_pump) {
+    struct any_ref source = pump_get_from(ev, (struct pump_ref){from.at});
+    return kind_of(ev, source) == KIND_intake ? intake_get_basin(ev, (struct intake_ref){source.at}).at : source.at;
+  }
+  struct junction_ref junction = {from.at};
+  for (size_t i = 0; i < junction_count_pipes_in(ev, junction); i++) {
+    int found = fed_from_pipe(up, junction_pipes_in_at(ev, junction, i));
+    if (found >= 0) return found;
+  }
+  return -1;
+}
+
+static int fed_from_basin(struct coming_down *up, struct basin_ref basin) {
+  if (!first_time(up, basin.at)) return -1;
+  int found = -1;
+  for (size_t i = 0; found < 0 && i < basin_count_pipes_in(up->ev, basin); i++) {
+    found = fed_from_pipe(up, basin_pipes_in_at(up->ev, basin, i));
+  }
+  for (size_t i = 0; found < 0 && i < basin_count_spills_in(up->ev, basin); i++) {
+    found = fed_from_basin(up, spill_get_from(up->ev, basin_spills_in_at(up->ev, basin, i)));
+  }
+  return found;
+}
+
+// From the low water at the start, for lips and pipes are full, down to where the first intake sucks air.
+static double usable_volume_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
+  double top = basin_get_start_level(ev, basin), lowest = -INFINITY;
+  for (size_t i = 0; i < basin_count_intakes(ev, basin); i++) {
+    lowest = fmax(lowest, intake_get_lowest_level(ev, basin_intakes_at(ev, basin, i)));
+  }
+  if (isinf(lowest)) evaluation_missing(ev, "no intake of it says down to which level it works");
+  return evaluation_marked(ev) ? (double)NAN : cuts_volume(&geometry->cuts, top, lowest);
+}
+
+#define LONGEST 31557600.0  // s (a year): nothing that takes longer is worth a figure
+
+static double time_to_dry_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double loss = basin_get_uncaught_loss(ev, basin);
+  struct coming_down up = come_down_to(ev, basin);
+  int source = fed_from_basin(&up, basin);
+  if (source < 0) evaluation_missing(ev, "no pump that feeds it was found");
+  if (evaluation_marked(ev)) return (double)NAN;
+  return loss > 0 ? fmin(LONGEST, basin_get_usable_volume(ev, (struct basin_ref){source}) / loss) : LONGEST;
+}
+
+// ---- A measured rim that all of it runs over ----
+
+static struct rim rim_as_measured(struct evaluation *ev, struct basin_ref basin) {
+  size_t count = basin_count_rim_profile(ev, basin);
+  struct rim_point *points = arena_array(evaluation_arena(ev), count + 1, sizeof *points);
+  for (size_t i = 0; i < count; i++) {
+    struct rim_level_ref it = basin_rim_profile_at(ev, basin, i);
+    points[i] = (struct rim_point){rim_level_get_at(ev, it), rim_level_get_level(ev, it)};
+  }
+  return (struct rim){.points = points, .count = count, .length = basin_get_perimeter(ev, basin), .closed = true};
+}
+
+// The least water over a rounded edge: the highest coefficient.
+static double rim_coefficient(void) { return weir_coefficient(WEIR_ROUNDED).high; }
+
+static double rim_runs_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  if (basin_count_spills_out(ev, basin) + basin_count_channels_out(ev, basin) > 0 ||
+      basin_count_rim_profile(ev, basin) == 0) {
+    evaluation_missing(ev, "it runs over a lip, or no levels were taken along its rim");
+  }
+  struct rim rim = rim_as_measured(ev, basin);
+  double flow = basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin);
+  if (evaluation_marked(ev)) return (double)NAN;
+  evaluation_outside(ev);
+  double level = rim_level(&rim, rim_coefficient(), fmax(0, flow));
+  if (isnan(level)) evaluation_missing(ev, "levels along a rim stand in order and within its length");
+  return level;
+}
+
+static double rim_wet_share_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double level = basin_get_rim_runs_level(ev, basin);
+  struct rim rim = rim_as_measured(ev, basin);
+  return evaluation_marked(ev) ? (double)NAN : rim_wet_share(&rim, level);
+}
+
+static double rim_lowest_quarter_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double level = basin_get_rim_runs_level(ev, basin);
+  struct rim rim = rim_as_measured(ev, basin);
+  double share = evaluation_marked(ev) ? (double)NAN : rim_flow_share_of_lowest(&rim, level, 0.25);
+  if (isnan(share)) evaluation_missing(ev, "nothing runs over the rim");
+  return share;
+}
+
+static double wet_to_spare_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_rim_wet_share(ev, basin) - basin_get_wet_wanted(ev, basin);
+}
+
 #include "quantities/export.h"
+DERIVED(ring_stretch, path)
