@@ -288,7 +288,8 @@ static double stretch_flow(struct evaluation *ev, struct ring_stretch_ref it, co
   if (evaluation_marked(ev)) return (double)NAN;
   if (!(path > 0) || !(length > 0)) return 0;
   double level = gravel_unconfined_flow(law, width, depth, 0, path);
-  return fmax(level, gravel_flow(law, fall / path, width * depth)) * (length >= 2 * path ? 2 : 1);
+  double sides = length >= 2 * path * (1 - 1e-9) ? 2 : 1;  // feet are not exact in metres
+  return fmax(level, gravel_flow(law, fall / path, width * depth)) * sides;
 }
 
 // All of it may go over at one place, so the stretch that passes least counts.
