@@ -69,8 +69,10 @@ static struct ways ways_of(struct evaluation *ev, struct basin_ref basin) {
   }
   for (size_t i = 0; i < channels; i++) {
     struct channel_ref channel = basin_channels_out_at(ev, basin, i);
-    ways.at[ways.count++] = (struct way){
-        .entity = channel.at, .channel = true, .crest = channel_get_start(ev, channel), .reach = channel_of(ev, channel)};
+    ways.at[ways.count++] = (struct way){.entity = channel.at,
+                                         .channel = true,
+                                         .crest = channel_get_start(ev, channel),
+                                         .reach = channel_of(ev, channel)};
   }
   return ways;
 }
@@ -205,7 +207,8 @@ static double throw_high_of_spill(struct evaluation *ev, struct spill_ref spill)
 
 static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref spill) {
   double setback = spill_get_setback(ev, spill);
-  if (spill_get_drip_edge(ev, spill) == WORD_drip_edge_none) setback = fmax(0, setback);  // it runs back under the stone
+  if (spill_get_drip_edge(ev, spill) == WORD_drip_edge_none)
+    setback = fmax(0, setback);  // it runs back under the stone
   return spill_get_throw_low(ev, spill) - setback;
 }
 
@@ -241,6 +244,10 @@ static double sheet_asked_of_spill(struct evaluation *ev, struct spill_ref spill
 
 static double sheet_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
   return spill_get_flow_per_width(ev, spill) / spill_get_sheet_asked(ev, spill);
+}
+
+static double sheet_drop_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return nappe_sheet_length(spill_get_flow_per_width(ev, spill));
 }
 
 static double notch_depths_of_spill(struct evaluation *ev, struct spill_ref spill) {
@@ -284,9 +291,15 @@ static struct rim_tilt tilt_as_set(struct evaluation *ev, struct spill_ref spill
   return tilt_of(ev, spill, spill_get_out_of_level(ev, spill));
 }
 
-static double dry_share_of_spill(struct evaluation *ev, struct spill_ref spill) { return tilt_as_set(ev, spill).dry_share; }
-static double shifted_share_of_spill(struct evaluation *ev, struct spill_ref spill) { return tilt_as_set(ev, spill).shifted; }
-static double local_excess_of_spill(struct evaluation *ev, struct spill_ref spill) { return tilt_as_set(ev, spill).local; }
+static double dry_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).dry_share;
+}
+static double shifted_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).shifted;
+}
+static double local_excess_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).local;
+}
 
 // At 30 % more at the low end no part is dry yet, so this alone is the allowance.
 static double level_allowance_of_spill(struct evaluation *ev, struct spill_ref spill) {
@@ -307,7 +320,8 @@ static double settlement_tilt_of_spill(struct evaluation *ev, struct spill_ref s
 }
 
 static double settlement_to_spare_of_spill(struct evaluation *ev, struct spill_ref spill) {
-  return spill_get_level_allowance(ev, spill) - spill_get_out_of_level(ev, spill) - spill_get_settlement_tilt(ev, spill);
+  return spill_get_level_allowance(ev, spill) - spill_get_out_of_level(ev, spill) -
+         spill_get_settlement_tilt(ev, spill);
 }
 
 // Settlement counts where both depths of fill are written; where they are not, the rule on fill asks for them.
@@ -350,6 +364,10 @@ static double blocked_freeboard_of_basin(struct evaluation *ev, struct basin_ref
   return basin_get_rim(ev, basin) - basin_get_blocked_level(ev, basin);
 }
 
+static double edge_over_blocked_of_liner(struct evaluation *ev, struct liner_ref liner) {
+  return liner_get_edge(ev, liner) - basin_get_blocked_level(ev, liner_get_of(ev, liner));
+}
+
 // ---- Channels ----
 
 static double flow_of_channel(struct evaluation *ev, struct channel_ref channel) {
@@ -372,10 +390,15 @@ static struct band depth_along(struct evaluation *ev, struct channel_ref channel
   return depth;
 }
 
-static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).likely; }
-static double depth_high_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).high; }
+static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return depth_along(ev, channel).likely;
+}
+static double depth_high_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return depth_along(ev, channel).high;
+}
 
-// Its speed turned to height, where the water runs up against a stone or a bend: at the least depth, where it is fastest.
+// Its speed turned to height, where the water runs up against a stone or a bend: at the least depth, where it is
+// fastest.
 static double climb_of_channel(struct evaluation *ev, struct channel_ref channel) {
   double flow = channel_get_flow(ev, channel), width = channel_get_width(ev, channel);
   double depth = depth_along(ev, channel).low;

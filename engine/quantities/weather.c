@@ -10,9 +10,9 @@
 #define FOREBAY_ROWS "catalogue/weather.def"
 
 #define DAY 86400.0
-#define HALF_OPEN 0.5         // leaves and a grate take the other half of an overflow; common practice
-#define USUAL_LEAK 0.003175   // m in a day (1/8 in): the most that a leak test passes
-#define ICE_GROWTH 0.09       // of the water's volume
+#define HALF_OPEN 0.5        // leaves and a grate take the other half of an overflow; common practice
+#define USUAL_LEAK 0.003175  // m in a day (1/8 in): the most that a leak test passes
+#define ICE_GROWTH 0.09      // of the water's volume
 
 // ---- A storm ----
 

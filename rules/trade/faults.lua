@@ -186,9 +186,19 @@ rule "iced-lip" {
 rule "gravel-ring-drains-slowly" {
   title = "The gravel ring passes all that comes into the bowl",
   for_each = "basin",
-  when = function(basin) return basin.purpose == "bowl" and #basin.ring > 0 end,
+  when = function(basin)
+    if basin.purpose ~= "bowl" then return false end
+    for _, stretch in ipairs(basin.ring) do
+      if stretch.lined == "yes" then return true end
+    end
+    return false
+  end,
   stage = "layout", severity = "revise",
-  judges = "ring_flow_to_spare", at_least = "0 gal/h",
+  limit = { spare = "0 gal/h", over = "0 in" },
+  check = function(basin, limit)
+    local slow = at_least(basin.ring_flow_to_spare, limit.spare)
+    return slow and at_least(basin.blocked_freeboard, limit.over) and slow
+  end,
   why = [[Water runs through gravel far slower than through a pipe. A ring that is long, level or
     of fine stone fills up and runs over its outer edge while it still looks dry inside. Wider,
     deeper, coarser, with more fall, or with a perforated pipe in it or more places to drain, it
@@ -198,13 +208,15 @@ rule "gravel-ring-drains-slowly" {
     coarser stone.]] },
   examples = {
     { "long and level", site = { gravel_size = "3/4 in" }, basin = { purpose = "bowl",
-      flow_in = "1,600 gal/h", ring = { { starts = "0 ft", ends = "13 ft", width = "12 in",
-      depth = "6 in", lined = "yes", fall = "0 in" } } }, outcome = "flagged" },
+      flow_in = "1,600 gal/h", blocked_freeboard = "-1/4 in",
+      ring = { { starts = "0 ft", ends = "13 ft", width = "12 in", depth = "6 in", lined = "yes", fall = "0 in" } } }, outcome = "flagged" },
+    { "not lined: another rule's matter", basin = { purpose = "bowl", ring = { { lined = "no" } } },
+      outcome = "not applicable" },
     { "short and steep", site = { gravel_size = "1 1/2 in" }, basin = { purpose = "bowl",
       flow_in = "1,600 gal/h", ring = { { starts = "0 ft", ends = "12 ft", width = "18 in",
       depth = "8 in", lined = "yes", path = "6 ft", fall = "6 in" } } }, outcome = "clear" },
     { "at the limit", basin = { purpose = "bowl", flow_in = "1,600 gal/h",
-      ring_flow = "1,600 gal/h", ring = { { width = "12 in" } } }, outcome = "clear" },
+      ring_flow = "1,600 gal/h", ring = { { lined = "yes" } } }, outcome = "clear" },
   },
 }
 

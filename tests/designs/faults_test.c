@@ -26,11 +26,12 @@ static int named(struct judged *judged, const char *name) {
   return entity;
 }
 
-// worked/faults.lua: a pool of 12 by 8 ft, upright; a bowl 4 ft across that spills 30 in down; a check valve in the line.
+// worked/faults.lua: a pool of 12 by 8 ft, upright; a bowl 4 ft across that spills 30 in down; a check valve in the
+// line.
 static void the_rise_holds_what_came_down(void **state) {
   (void)state;
   struct judged judged = judged_read("tests/designs/worked/faults.lua");
-  struct evaluation *ev = judged.ev;
+  struct evaluation *ev = evaluation_in(judged.arena, judged.store, &judged.problems);
   struct basin_ref pool = {named(&judged, "pool")};
   struct spill_ref lip = {named(&judged, "lip")};
   double fallen = PI * 4 * FOOT * FOOT * spill_get_head_high(ev, lip) + spill_get_in_air(ev, lip);
@@ -44,7 +45,7 @@ static void the_rise_holds_what_came_down(void **state) {
 // Of a basin with sloped sides, shelves and an outline of its own: the whole volume before, and after.
 static void volume_stays(const char *path, const char *name) {
   struct judged judged = judged_read(path);
-  struct evaluation *ev = judged.ev;
+  struct evaluation *ev = evaluation_in(judged.arena, judged.store, &judged.problems);
   struct basin_ref basin = {named(&judged, name)};
   const struct basin_geometry *g = basin_get_geometry(ev, basin);
   assert_non_null(g);
@@ -66,6 +67,7 @@ static void no_water_is_lost(void **state) {
 }
 
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(the_rise_holds_what_came_down), cmocka_unit_test(no_water_is_lost)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(the_rise_holds_what_came_down),
+                                     cmocka_unit_test(no_water_is_lost)};
   return cmocka_run_group_tests_name("designs/faults", tests, NULL, NULL);
 }

@@ -20,6 +20,8 @@ basin "bowl" { purpose = "bowl", outline = circle "4 ft", rim = "30 in", depth =
 spill "lip" { from = "bowl", into = "pool", crest = "24 in", lip = "thin edge", lip_width = "12 in", effect = "sheet",
   drip_edge = "none", setback = "0 in", out_of_level = "1/2 in", fill_under = "24 in", fill_other = "6 in", liner_behind = "4 in" }
 
+liner "bowl liner" { of = "bowl", edge = "29 in" }
+
 -- Half of the lip is full of leaves; it falls into a three-cornered basin of 6, 8 and 10 ft.
 basin "leafy" { purpose = "bowl", outline = circle "4 ft", rim = "30 in", depth = "16 in",
   ring = { { starts = "0 ft", ends = "12 ft", width = "12 in", depth = "6 in", lined = "yes", returns_to = "corner" } },
