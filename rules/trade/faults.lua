@@ -209,7 +209,8 @@ rule "gravel-ring-drains-slowly" {
   examples = {
     { "long and level", site = { gravel_size = "3/4 in" }, basin = { purpose = "bowl",
       flow_in = "1,600 gal/h", blocked_freeboard = "-1/4 in",
-      ring = { { starts = "0 ft", ends = "13 ft", width = "12 in", depth = "6 in", lined = "yes", fall = "0 in" } } }, outcome = "flagged" },
+      ring = { { starts = "0 ft", ends = "13 ft", width = "12 in", depth = "6 in",
+      lined = "yes", fall = "0 in" } } }, outcome = "flagged" },
     { "not lined: another rule's matter", basin = { purpose = "bowl", ring = { { lined = "no" } } },
       outcome = "not applicable" },
     { "short and steep", site = { gravel_size = "1 1/2 in" }, basin = { purpose = "bowl",
