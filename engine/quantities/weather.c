@@ -122,15 +122,25 @@ static double time_without_fill_of_basin(struct evaluation *ev, struct basin_ref
 
 // ---- Ice ----
 
+// Where the basin drains to. Over the water it would drain nothing.
+static double drain_height(struct evaluation *ev, struct basin_ref basin, const struct basin_geometry *geometry) {
+  double drain = basin_get_drain_at(ev, basin);
+  if (!evaluation_marked(ev) && drain > geometry->water_level) {
+    evaluation_impossible(ev, basin.at, ROW_basin_drain_at, "is over the still water",
+                          "a height under the water level");
+  }
+  return drain;
+}
+
 static double trapped_volume_of_basin(struct evaluation *ev, struct basin_ref basin) {
   const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
-  double drain = basin_get_drain_at(ev, basin);
+  double drain = drain_height(ev, basin, geometry);
   return evaluation_marked(ev) ? (double)NAN : cuts_volume(&geometry->cuts, drain, geometry->bed);
 }
 
 static double trapped_depth_of_basin(struct evaluation *ev, struct basin_ref basin) {
   const struct basin_geometry *geometry = basin_get_geometry(ev, basin);
-  double drain = basin_get_drain_at(ev, basin);
+  double drain = drain_height(ev, basin, geometry);
   return evaluation_marked(ev) ? (double)NAN : fmax(0, drain - geometry->bed);
 }
 

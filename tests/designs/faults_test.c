@@ -66,8 +66,23 @@ static void no_water_is_lost(void **state) {
   volume_stays("projects/slate-rill.lua", "fish basin");
 }
 
+// A drain over the water would drain nothing, and a lip that is blocked altogether passes nothing.
+static void what_cannot_be_is_told(void **state) {
+  (void)state;
+  struct judged judged = judged_read("projects/stone-court.lua");
+  int cup = named(&judged, "cup"), notch = named(&judged, "cup notch");
+  store_at(judged.store, cup, ROW_basin_drain_at)->value = 10;
+  store_at(judged.store, notch, ROW_spill_blocked)->value = 1;
+  struct evaluation *ev = evaluation_in(judged.arena, judged.store, &judged.problems);
+  assert_int_equal(evaluation_condition(ev, cup, ROW_basin_trapped_volume), CONDITION_IMPOSSIBLE);
+  assert_int_equal(judged.problems.count, 1);
+  assert_int_equal(evaluation_condition(ev, notch, ROW_spill_flow), CONDITION_MISSING);
+  assert_int_equal(evaluation_condition(ev, cup, ROW_basin_running_level), CONDITION_MISSING);
+  judged_free(&judged);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {cmocka_unit_test(the_rise_holds_what_came_down),
-                                     cmocka_unit_test(no_water_is_lost)};
+                                     cmocka_unit_test(no_water_is_lost), cmocka_unit_test(what_cannot_be_is_told)};
   return cmocka_run_group_tests_name("designs/faults", tests, NULL, NULL);
 }
