@@ -318,7 +318,8 @@ rule "makeup-short" {
 
 rule "leak-test-figure" {
   title = "The basin lost no more than 1/8 in a day in the leak test",
-  for_each = "basin", when = { ["project.leak_test"] = "passed" },
+  for_each = "basin",
+  when = { purpose = { one_of = { "plunge", "fish", "display" } }, ["project.leak_test"] = "passed" },
   stage = "finish", severity = "hold",
   judges = "leak", at_most = "1/8 in/day",
   why = [[Beyond what the pan beside it lost, an eighth of an inch a day is what nobody can tell
@@ -327,10 +328,10 @@ rule "leak-test-figure" {
   source = "common practice, no source",
   fix = { advise = "Find the leak before the edge is dressed: let it fall until it stops, and look there." },
   examples = {
-    { "half an inch", project = { leak_test = "passed" }, basin = { leak = "1/2 in/day" },
+    { "half an inch", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "1/2 in/day" },
       outcome = "flagged" },
-    { "tight", project = { leak_test = "passed" }, basin = { leak = "0 in/day" }, outcome = "clear" },
-    { "at the limit", project = { leak_test = "passed" }, basin = { leak = "1/8 in/day" },
+    { "tight", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "0 in/day" }, outcome = "clear" },
+    { "at the limit", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "1/8 in/day" },
       outcome = "clear" },
     { "not yet", project = { leak_test = "planned" }, basin = { purpose = "display" },
       outcome = "not applicable" },
