@@ -328,9 +328,11 @@ rule "leak-test-figure" {
   source = "common practice, no source",
   fix = { advise = "Find the leak before the edge is dressed: let it fall until it stops, and look there." },
   examples = {
-    { "half an inch", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "1/2 in/day" },
+    { "half an inch", project = { leak_test = "passed" },
+      basin = { purpose = "display", leak = "1/2 in/day" },
       outcome = "flagged" },
-    { "tight", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "0 in/day" }, outcome = "clear" },
+    { "tight", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "0 in/day" },
+      outcome = "clear" },
     { "at the limit", project = { leak_test = "passed" }, basin = { purpose = "display", leak = "1/8 in/day" },
       outcome = "clear" },
     { "not yet", project = { leak_test = "planned" }, basin = { purpose = "display" },
