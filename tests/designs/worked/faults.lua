@@ -18,7 +18,8 @@ basin "bowl" { purpose = "bowl", outline = circle "4 ft", rim = "30 in", depth =
   ring = { { starts = "0 ft", ends = "9 ft", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool",
     path = "4 ft 6 in", fall = "3 in" } } }
 spill "lip" { from = "bowl", into = "pool", crest = "24 in", lip = "thin edge", lip_width = "12 in", effect = "sheet",
-  drip_edge = "none", setback = "0 in", out_of_level = "1/2 in", fill_under = "24 in", fill_other = "6 in", liner_behind = "4 in" }
+  drip_edge = "none", setback = "0 in", out_of_level = "1/2 in", target = "2,000 gal/h", lip_depth = "3 in",
+  fill_under = "24 in", fill_other = "6 in", liner_behind = "4 in" }
 
 liner "bowl liner" { of = "bowl", edge = "29 in" }
 
