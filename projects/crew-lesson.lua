@@ -27,6 +27,7 @@ site {
   truck_volume = "10 yd3", truck_limit = "12 ton", haul_cycle = "60 min",
   gravel_size = "3/4 in",
   line_distance = "none", haul_over = "mats",
+  frost = "drained", pan_evaporation = "0.25 in/day",
 }
 
 -- The pool with the two raised bowls: one pump for both ---------------------------------------------------------------
@@ -41,18 +42,21 @@ basin "pool" {
   shelves = { { depth = "11 in", width = "14 in" } },
   gravel_bed = "3 in",
   fill_flow = "4 gal/min", fill_gap = "2 in", fill_bore = "3/4 in", overflow_to = "drain",
+  overflow_bore = "3 in", overflow_at = "-5 in",
 }
 for _, side in ipairs { "left", "right" } do
   basin(side .. " bowl") {
     purpose = "bowl", reach = "children", entered = "no",
-    outline = circle "3 ft", rim = "21 in", depth = "12 in",
+    outline = circle "3 ft", rim = "21 in", depth = "12 in", drain_at = "6 1/2 in",
     ring = {
-      { starts = "0 ft", ends = "9 ft 6 in", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool" },
+      { starts = "0 ft", ends = "9 ft 6 in", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool",
+        path = "4 ft 9 in", fall = "4 in" },
     },
   }
   spill(side .. " lip") {
     from = side .. " bowl", into = "pool", crest = "18 in", lip = "broad stone", lip_width = "10 in", breadth = "8 in",
     effect = "sheet", drip_edge = "undercut", setback = "-2 in", out_of_level = "1/8 in",
+    fill_under = "4 in", fill_other = "4 in",
   }
   boulder(side .. " shoulder") {
     length = "40 in", width = "24 in", height = "30 in", stone = "basalt", shape = "blocky", pose = "lying",
@@ -91,19 +95,22 @@ basin "gate pool" {
   purpose = "display", reach = "adults", entered = "no",
   outline = rectangle { "7 ft", "4 ft" },
   rim = "0 in", water_level = "-5 in", depth = "20 in",
-  fill_flow = "4 gal/min", fill_bore = "3/4 in", overflow_to = "drain",
+  fill_flow = "4 gal/min", fill_bore = "3/4 in", overflow_to = "drain", overflow_at = "-1 in",
+  overflow_bore = "1 in",  -- planted: fill-overtops
   fill_gap = "1 in", fill_device = "none",  -- planted: fill-backflow
 }
 basin "trough" {
   purpose = "bowl", reach = "adults", entered = "no",
-  outline = rectangle { "4 ft", "18 in" }, rim = "36 in", depth = "12 in",
+  outline = rectangle { "4 ft", "18 in" }, rim = "36 in", depth = "12 in", drain_at = "21 1/2 in",
   ring = {
-    { starts = "0 ft", ends = "11 ft", width = "12 in", depth = "6 in", lined = "yes", returns_to = "gate pool" },
+    { starts = "0 ft", ends = "11 ft", width = "18 in", depth = "8 in", lined = "yes", returns_to = "gate pool",
+      path = "5 ft 6 in", fall = "6 in" },
   },
 }
 spill "curtain lip" {
   from = "trough", into = "gate pool", crest = "33 in", lip = "thin edge", effect = "sheet", drip_edge = "edge",
   setback = "-1 in", out_of_level = "1/16 in",
+  fill_under = "3 in", fill_other = "3 in",
   lip_width = "42 in",  -- planted: sheet-breaks-up
 }
 pump "curtain pump" {

@@ -23,6 +23,7 @@ site {
   gravel_size = "20 mm",
   line_distance = "none", haul_over = "mats",
   shrink = "10 %", pan_evaporation = "6 mm/day", altitude = "150 m", ice = "150 mm",
+  frost = "drained",
 }
 
 -- The plunge pool and the trough over it ------------------------------------------------------------------------------
@@ -34,18 +35,21 @@ basin "plunge" {
   rim = "0 mm", water_level = "-110 mm", depth = "1350 mm +/- 10 mm",
   shelves = { { depth = "280 mm", width = "300 mm" }, { depth = "560 mm", width = "300 mm" } },
   fill_flow = "12 L/min", fill_gap = "25 mm", fill_bore = "15 mm", fill_device = "none", overflow_to = "drain",
+  overflow_bore = "75 mm", overflow_at = "-80 mm",
 }
 basin "trough" {
   purpose = "bowl", reach = "fenced", entered = "no",
   outline = rectangle { "1200 mm", "400 mm" },
-  rim = "560 mm", depth = "300 mm",
+  rim = "560 mm", depth = "300 mm", drain_at = "200 mm",
   ring = {
-    { starts = "0 mm", ends = "3.2 m", width = "200 mm", depth = "150 mm", lined = "yes", returns_to = "plunge" },
+    { starts = "0 mm", ends = "3.2 m", width = "250 mm", depth = "200 mm", lined = "yes", returns_to = "plunge",
+      path = "1600 mm", fall = "150 mm" },
   },
 }
 spill "blade" {
   from = "trough", into = "plunge", crest = "490 mm", lip = "thin edge", lip_width = "600 mm",
   effect = "sheet", drip_edge = "edge", setback = "-60 mm", out_of_level = "3 mm", target = "1.8 L/s",
+  fill_under = "100 mm", fill_other = "80 mm",
 }
 
 -- Two guarded openings, more than a metre apart: one may be covered and the pump still draws.
@@ -69,7 +73,7 @@ pipe "trough line" {
 
 basin "source" {
   purpose = "hollow", in_stone = "source stone", reach = "children", entered = "no",
-  outline = circle "440 mm", rim = "60 mm", depth = "220 mm",
+  outline = circle "440 mm", rim = "60 mm", depth = "220 mm", drain_at = "-250 mm",
 }
 channel "rill" {
   from = "source", into = "fish basin", start = "-40 mm", length = "6 m", width = "250 mm", fall = "60 mm",
@@ -86,6 +90,7 @@ basin "fish basin" {
   disinfectant = "chloramine", disinfectant_level = "0.8 mg/L", neutraliser = "stated", ammonia_binder = "stated",
   warmest = "24 degC",
   fill_flow = "10 L/min", fill_gap = "40 mm", fill_bore = "15 mm", overflow_to = "drain",
+  overflow_bore = "75 mm", overflow_at = "-150 mm",
 }
 intake "skimmer" {
   basin = "fish basin", type = "skimming", openings = 1, cover = "guarded", open_area = "700 cm2",

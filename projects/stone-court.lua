@@ -23,6 +23,7 @@ site {
   gravel_size = "3/4 in",
   line_distance = "none", haul_over = "mats",
   shrink = "10 %", pan_evaporation = "0.25 in/day",
+  frost = "drained",
 }
 
 -- Water ------------------------------------------------------------------------------------------------------------
@@ -37,29 +38,32 @@ basin "pool" {
   shelves = { { depth = "11 in", width = "16 in" } },
   gravel_bed = "3 in", voids = "40 %",
   fill_flow = "5 gal/min", fill_gap = "2 in", fill_bore = "3/4 in", overflow_to = "drain",
+  overflow_bore = "3 in", overflow_at = "-4 in",
 }
 
 basin "upper bowl" {
   purpose = "bowl", reach = "children", entered = "no",
   outline = ellipse { "4 ft 6 in", "3 ft 8 in" },
-  rim = "47 in", depth = "15 in",
+  rim = "47 in", depth = "15 in", drain_at = "29 1/2 in",
   ring = {
-    { starts = "0 ft", ends = "13 ft", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool" },
+    { starts = "0 ft", ends = "13 ft", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool",
+      path = "6 ft 6 in", fall = "6 in" },
   },
 }
 
 basin "lower bowl" {
   purpose = "bowl", reach = "children", entered = "no",
   outline = ellipse { "4 ft", "3 ft 4 in" },
-  rim = "31 in", depth = "14 in",
+  rim = "31 in", depth = "14 in", drain_at = "14 1/2 in",
   ring = {
-    { starts = "0 ft", ends = "11 ft 6 in", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool" },
+    { starts = "0 ft", ends = "11 ft 6 in", width = "12 in", depth = "6 in", lined = "yes", returns_to = "pool",
+      path = "5 ft 9 in", fall = "6 in" },
   },
 }
 
 basin "cup" {
   purpose = "hollow", in_stone = "cup stone", reach = "children", entered = "no",
-  outline = ellipse { "24 in", "17 in" }, depth = "7 in",
+  outline = ellipse { "24 in", "17 in" }, depth = "7 in", drain_at = "10 1/2 in",
   rim_profile = {
     { at = "0 in", level = "20 1/4 in" }, { at = "22 in", level = "19 3/4 in" }, { at = "44 in", level = "20 in" },
   },
@@ -68,16 +72,19 @@ basin "cup" {
 spill "upper lip" {
   from = "upper bowl", into = "lower bowl", crest = "44 in", lip = "broad stone", lip_width = "13 in", breadth = "9 in",
   effect = "sheet", drip_edge = "undercut", setback = "-2 in", out_of_level = "1/8 in",
+  fill_under = "6 in", fill_other = "4 in",
   target = "1,600 gal/h",
 }
 spill "lower lip" {
   from = "lower bowl", into = "cup", crest = "28 in", lip = "broad stone", lip_width = "12 in", breadth = "8 in",
   effect = "sheet", drip_edge = "undercut", setback = "-3 in", out_of_level = "1/8 in",
+  fill_under = "6 in", fill_other = "4 in",
   target = "1,600 gal/h",
 }
 spill "cup notch" {
   from = "cup", into = "run", crest = "17 in", lip = "notch", lip_width = "5 in", lip_depth = "3 in",
-  effect = "cascade", drip_edge = "none", setback = "-3 in", out_of_level = "1/8 in", target = "1,600 gal/h",
+  effect = "cascade", drip_edge = "none", setback = "-3 in", out_of_level = "1/8 in",
+  liner_behind = "6 in", target = "1,600 gal/h",
 }
 channel "run" {
   into = "pool", start = "10 in", length = "6 ft", width = "18 in", fall = "7 in", roughness = 0.05, edge = "6 in",

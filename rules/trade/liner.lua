@@ -164,11 +164,11 @@ rule "channel-edge-low" {
   source = "common practice, no source",
   fix = { raise = "edge", by = "1 in", to_no_more_than = "24 in" },
   examples = {
-    { "low edge", channel = { edge = "5 in", depth_high = "2 in" }, outcome = "flagged" },
-    { "high edge", channel = { edge = "10 in", depth_high = "2 in" }, outcome = "clear" },
-    { "at the limit, shallow", channel = { edge = "6 in", depth_high = "2 in" }, outcome = "clear" },
-    { "at the limit, deep", channel = { edge = "12 in", depth_high = "6 in" }, outcome = "clear" },
-    { "deep water, 4 in is not enough", channel = { edge = "10 in", depth_high = "6 in" },
+    { "low edge", channel = { edge = "5 in", depth_high = "2 in", climb = "0 in" }, outcome = "flagged" },
+    { "high edge", channel = { edge = "10 in", depth_high = "2 in", climb = "0 in" }, outcome = "clear" },
+    { "at the limit, shallow", channel = { edge = "6 in", depth_high = "2 in", climb = "0 in" }, outcome = "clear" },
+    { "at the limit, deep", channel = { edge = "12 in", depth_high = "6 in", climb = "0 in" }, outcome = "clear" },
+    { "deep water, 4 in is not enough", channel = { edge = "10 in", depth_high = "6 in", climb = "0 in" },
       outcome = "flagged" },
   },
 }
