@@ -51,6 +51,7 @@ intake "bottom openings" {
 }
 pump "plunge pump" {
   from = "bottom openings", type = "dry", power = "180 W", best_flow = "1.6 L/s",
+  suction_length = "2.5 m", suction_size = "63 mm", suction_fittings = { { type = "elbow 90", count = 2 } },
   curve = {
     { "0 L/s", "3.6 m" }, { "0.8 L/s", "2.9 m" }, { "1.6 L/s", "1.6 m" }, { "2.2 L/s", "0.6 m" }, { "2.5 L/s", "0 m" },
   },
