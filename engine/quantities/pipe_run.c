@@ -59,15 +59,16 @@ static bool valve_rows(enum word valve, double open, const struct trade_valve **
   return *low && *high;
 }
 
-// Between two openings of the table ln K runs straight; below the first two it goes on as between them.
+// Between two openings of the table ln K runs straight. Under its first row the hole shrinks with the opening, and K
+// goes with the square of that: common practice, no source.
 double valve_loss(enum word valve, double open) {
   const struct trade_valve *low, *high;
   if (!valve_rows(valve, open, &low, &high)) return 0;
+  if (open < low->open) return low->k * (low->open / open) * (low->open / open);
   double share = (open - low->open) / (high->open - low->open);
   return exp(log(low->k) + share * log(high->k / low->k));
 }
 
-// The inverse; no more than fully open, and 0 where the table would have to go on past shut.
 double valve_opening(enum word valve, double k) {
   if (!(k > valve_loss(valve, 1))) return 1;
   double low = 0, high = 1;

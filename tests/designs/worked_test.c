@@ -92,12 +92,18 @@ static void water(void **state) {
   run_table("water");
 }
 
+static void flow(void **state) {
+  (void)state;
+  run_table("flow");
+}
+
 static void clay(void **state) {
   (void)state;
   run_table("clay");
 }
 
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay),
+                                     cmocka_unit_test(flow)};
   return cmocka_run_group_tests_name("designs/worked", tests, NULL, NULL);
 }
