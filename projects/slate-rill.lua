@@ -47,7 +47,8 @@ spill "blade" {
 -- Two guarded openings, more than a metre apart: one may be covered and the pump still draws.
 intake "bottom openings" {
   reach_in = "350 mm",
-  basin = "plunge", type = "submerged", openings = 2, cover = "guarded", open_area = "900 cm2", bore = "63 mm", cover_depth = "700 mm",
+  basin = "plunge", type = "submerged", openings = 2, cover = "guarded", open_area = "900 cm2",
+  bore = "63 mm", cover_depth = "700 mm",
   least_flow = "0.5 L/s", greatest_flow = "3 L/s", lowest_level = "-700 mm",
 }
 pump "plunge pump" {

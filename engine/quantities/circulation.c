@@ -166,7 +166,8 @@ static double volume_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 static double flow_of_jet(struct evaluation *ev, struct jet_ref jet) {
   double flow = 0;
   if (jet_count_pipes_in(ev, jet) == 0) {
-    evaluation_impossible(ev, jet.at, ROW_jet_basin, "no pipe leads to it: it is not connected", "a pipe whose `to` is its name");
+    evaluation_impossible(ev, jet.at, ROW_jet_basin, "no pipe leads to it: it is not connected",
+                          "a pipe whose `to` is its name");
   }
   for (size_t i = 0; i < jet_count_pipes_in(ev, jet); i++) flow += pipe_get_flow(ev, jet_pipes_in_at(ev, jet, i));
   return flow;
@@ -230,7 +231,8 @@ static double flow_drawn_of_basin(struct evaluation *ev, struct basin_ref basin)
 
 static double flow_in_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double flow = 0;
-  for (size_t i = 0; i < basin_count_pipes_in(ev, basin); i++) flow += pipe_get_flow(ev, basin_pipes_in_at(ev, basin, i));
+  for (size_t i = 0; i < basin_count_pipes_in(ev, basin); i++)
+    flow += pipe_get_flow(ev, basin_pipes_in_at(ev, basin, i));
   for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
     flow += spill_get_flow(ev, basin_spills_in_at(ev, basin, i));
   }

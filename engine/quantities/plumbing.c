@@ -24,7 +24,8 @@ static double wanted_in_basin(struct evaluation *ev, struct basin_ref basin) {
     wanted -= spill_get_target(ev, basin_spills_in_at(ev, basin, i));
   }
   if (lips == 0) evaluation_missing(ev, "no lip of that basin has a target: state one for this pipe");
-  if (basin_count_pipes_in(ev, basin) > 1) evaluation_missing(ev, "several pipes share that basin: state a target for each");
+  if (basin_count_pipes_in(ev, basin) > 1)
+    evaluation_missing(ev, "several pipes share that basin: state a target for each");
   return wanted;
 }
 
@@ -33,7 +34,8 @@ static double wanted_in_junction(struct evaluation *ev, struct junction_ref junc
   for (size_t i = 0; i < junction_count_pipes_out(ev, junction); i++) {
     wanted += pipe_get_flow_wanted(ev, junction_pipes_out_at(ev, junction, i));
   }
-  if (junction_count_pipes_in(ev, junction) > 1) evaluation_missing(ev, "several pipes share that joint: state a target for each");
+  if (junction_count_pipes_in(ev, junction) > 1)
+    evaluation_missing(ev, "several pipes share that joint: state a target for each");
   return wanted;
 }
 
@@ -243,7 +245,8 @@ static const struct water_fault *filters_dirty_of_pump(struct evaluation *ev, st
   return fault;
 }
 
-static const struct water_running *running_of_pipe(struct evaluation *ev, struct pipe_ref pipe, struct pump_ref *first) {
+static const struct water_running *running_of_pipe(struct evaluation *ev, struct pipe_ref pipe,
+                                                   struct pump_ref *first) {
   *first = water_network_first_pump(ev, pipe.at);
   return pump_get_circulation(ev, *first);
 }
@@ -267,7 +270,8 @@ static double flow_filter_dirty_of_pipe(struct evaluation *ev, struct pipe_ref p
 
 static double share_filter_dirty_of_jet(struct evaluation *ev, struct jet_ref jet) {
   double flow = 0;
-  for (size_t i = 0; i < jet_count_pipes_in(ev, jet); i++) flow += pipe_get_flow_filter_dirty(ev, jet_pipes_in_at(ev, jet, i));
+  for (size_t i = 0; i < jet_count_pipes_in(ev, jet); i++)
+    flow += pipe_get_flow_filter_dirty(ev, jet_pipes_in_at(ev, jet, i));
   return flow / jet_get_target(ev, jet);
 }
 
@@ -338,7 +342,8 @@ static double basin_under(const struct faulty *of, struct basin_ref basin) {
     struct spill_ref spill = basin_spills_in_at(ev, basin, i);
     in += spill_get_flow(ev, spill) * left_of(of, (struct any_ref){spill_get_from(ev, spill).at});
   }
-  for (size_t i = 0; i < basin_count_channels_in(ev, basin); i++) in += channel_under(of, basin_channels_in_at(ev, basin, i));
+  for (size_t i = 0; i < basin_count_channels_in(ev, basin); i++)
+    in += channel_under(of, basin_channels_in_at(ev, basin, i));
   return in;
 }
 

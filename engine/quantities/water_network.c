@@ -49,9 +49,14 @@ static void meet_round(struct joined *joined, int entity) {
     case KIND_jet:
       for (size_t i = 0; i < jet_count_pipes_in(ev, jet); i++) meet(joined, jet_pipes_in_at(ev, jet, i).at);
       break;
-    case KIND_junction: meet_round_junction(joined, (struct junction_ref){entity}); break;
-    case KIND_pipe: meet_round_pipe(joined, (struct pipe_ref){entity}); break;
-    default: break;
+    case KIND_junction:
+      meet_round_junction(joined, (struct junction_ref){entity});
+      break;
+    case KIND_pipe:
+      meet_round_pipe(joined, (struct pipe_ref){entity});
+      break;
+    default:
+      break;
   }
 }
 
@@ -206,10 +211,12 @@ static void add_pump(struct builder *to, struct pump_ref pump, size_t delivery) 
     add_link(to, pump.at, pipe_link(from, mouth, &run));
     from = mouth;
   }
-  to->it->link_of[pump.at] = add_link(
-      to, pump.at,
-      (struct network_link){
-          .from = from, .to = delivery, .law = NETWORK_PUMP, .pump = {.curve = curve, .k = IDLE_PUMP_LOSS, .bore = bore}});
+  to->it->link_of[pump.at] =
+      add_link(to, pump.at,
+               (struct network_link){.from = from,
+                                     .to = delivery,
+                                     .law = NETWORK_PUMP,
+                                     .pump = {.curve = curve, .k = IDLE_PUMP_LOSS, .bore = bore}});
 }
 
 static size_t add_valve(struct builder *to, struct pipe_ref pipe, const struct pipe_run *run, size_t from) {
@@ -292,18 +299,28 @@ static void add_node_of(struct builder *to, int entity) {
       if (!leads_on(ev, entity)) return;
       height = junction_get_at(ev, (struct junction_ref){entity});
       break;
-    case KIND_jet: height = jet_get_at(ev, (struct jet_ref){entity}); break;
-    default: return;
+    case KIND_jet:
+      height = jet_get_at(ev, (struct jet_ref){entity});
+      break;
+    default:
+      return;
   }
   to->it->node_of[entity] = add_node(to, height);
 }
 
 static void add_links_of(struct builder *to, int entity) {
   switch ((int)evaluation_design(to->ev)->entities[entity].kind) {
-    case KIND_pump: add_pump(to, (struct pump_ref){entity}, to->it->node_of[entity]); break;
-    case KIND_pipe: add_pipe(to, (struct pipe_ref){entity}); break;
-    case KIND_jet: add_jet(to, (struct jet_ref){entity}); break;
-    default: break;
+    case KIND_pump:
+      add_pump(to, (struct pump_ref){entity}, to->it->node_of[entity]);
+      break;
+    case KIND_pipe:
+      add_pipe(to, (struct pipe_ref){entity});
+      break;
+    case KIND_jet:
+      add_jet(to, (struct jet_ref){entity});
+      break;
+    default:
+      break;
   }
 }
 
@@ -318,7 +335,8 @@ static size_t *nowhere(struct evaluation *ev) {
 static struct builder builder_for(struct evaluation *ev, size_t members) {
   struct arena *arena = evaluation_arena(ev);
   struct water_running *it = arena_alloc(arena, sizeof *it);
-  *it = (struct water_running){.link_of = nowhere(ev), .valve_of = nowhere(ev), .filter_of = nowhere(ev), .node_of = nowhere(ev)};
+  *it = (struct water_running){
+      .link_of = nowhere(ev), .valve_of = nowhere(ev), .filter_of = nowhere(ev), .node_of = nowhere(ev)};
   it->lift = arena_array(arena, evaluation_design(ev)->entity_count + 1, sizeof *it->lift);
   it->network.nodes = arena_array(arena, 3 * members + 1, sizeof *it->network.nodes);
   it->network.links = arena_array(arena, 3 * members + 1, sizeof *it->network.links);

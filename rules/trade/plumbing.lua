@@ -248,7 +248,8 @@ rule "intake-too-big-for-pump" {
 
 rule "gap-draws-down" {
   title = "Water runs slowly, and hardly drops, through the gap in front of a hidden skimming intake",
-  for_each = "intake", when = { type = "skimming", ["basin.purpose"] = { one_of = { "plunge", "display", "bowl", "hollow" } } },
+  for_each = "intake",
+  when = { type = "skimming", ["basin.purpose"] = { one_of = { "plunge", "display", "bowl", "hollow" } } },
   stage = "plumbing", severity = "revise",
   limit = { most = "1 ft/s", drop = "1/2 in" },
   check = function(intake, limit)

@@ -172,9 +172,15 @@ static void write_inches(struct built *to, int entity, enum row_id row, int inch
 static void write_field(struct built *to, int entity, const struct field *field) {
   char text[2 * NAME];
   switch (field->sort) {
-    case AS_WORD: write(to, entity, field->row, field->text); break;
-    case AS_INCHES: write_inches(to, entity, field->row, field->number); break;
-    case AS_HEIGHT: write_inches(to, entity, field->row, field->number + to->manner.raised); break;
+    case AS_WORD:
+      write(to, entity, field->row, field->text);
+      break;
+    case AS_INCHES:
+      write_inches(to, entity, field->row, field->number);
+      break;
+    case AS_HEIGHT:
+      write_inches(to, entity, field->row, field->number + to->manner.raised);
+      break;
     case AS_NAME:
       snprintf(text, sizeof text, "%s%s", to->manner.before, field->text);
       write(to, entity, field->row, text);
@@ -286,7 +292,8 @@ static void what_comes_to_a_joint_leaves_it(void **state) {
     for (size_t i = 0; i < drawing.count; i++) {
       if (drawing.things[i].kind != KIND_junction) continue;
       double rest = in_less_out(&it, &drawing, drawing.things[i].name);
-      if (!(fabs(rest) <= 1e-9 * most)) fail_msg("design %u, %s: %g m3/s left of %g", seed, drawing.things[i].name, rest, most);
+      if (!(fabs(rest) <= 1e-9 * most))
+        fail_msg("design %u, %s: %g m3/s left of %g", seed, drawing.things[i].name, rest, most);
     }
     assert_int_equal(it.problems.count, 0);
     arena_free(it.arena);
@@ -306,7 +313,8 @@ static void check_closed(const struct drawing *drawing, uint32_t seed, struct bu
     if (!is_outlet(other) || other == shut) continue;
     double before = value(open, other->name, ROW_pipe_flow), after = value(&closed, other->name, ROW_pipe_flow);
     bool more = before > 0 && taken > 1e-3 * most ? after > before : after >= before - 1e-9 * most;
-    if (!more) fail_msg("design %u: %s has %.12g after %s is shut, %.12g before", seed, other->name, after, shut->name, before);
+    if (!more)
+      fail_msg("design %u: %s has %.12g after %s is shut, %.12g before", seed, other->name, after, shut->name, before);
   }
   arena_free(closed.arena);
 }
@@ -328,7 +336,8 @@ static void closing_an_outlet_gives_the_others_more(void **state) {
 static double highest_push(struct built *of, const struct drawing *drawing) {
   double highest = 0;
   for (size_t i = 0; i < drawing->count; i++) {
-    if (drawing->things[i].kind == KIND_pump) highest = fmax(highest, value(of, drawing->things[i].name, ROW_pump_head));
+    if (drawing->things[i].kind == KIND_pump)
+      highest = fmax(highest, value(of, drawing->things[i].name, ROW_pump_head));
   }
   return highest;
 }
@@ -376,12 +385,10 @@ static void check_alike(const struct drawing *drawing, uint32_t seed, struct bui
 
 static void only_the_water_counts(void **state) {
   (void)state;
-  static const struct manner manners[] = {{.before = "", .backward = true},
-                                          {.before = "", .raised = 1200},
-                                          {.before = "", .raised = -4800},
-                                          {.before = "zz "},
-                                          {.before = "", .si = true},
-                                          {.before = "a ", .si = true, .backward = true, .raised = 36}};
+  static const struct manner manners[] = {
+      {.before = "", .backward = true}, {.before = "", .raised = 1200},
+      {.before = "", .raised = -4800},  {.before = "zz "},
+      {.before = "", .si = true},       {.before = "a ", .si = true, .backward = true, .raised = 36}};
   for (uint32_t seed = 0; seed < DESIGNS; seed++) {
     struct drawing drawing = drawn(seed);
     struct built it = build(&drawing, (struct manner){.before = ""});
