@@ -56,3 +56,12 @@ pipe "old line" { from = "old pump", to = "old tee", size = "1 1/2 in", length =
 junction "old tee" { at = "0 in" }
 pipe "near branch" { from = "old tee", to = "near", size = "1 in", length = "5 ft", outlet = "above water", outlet_at = "14 in" }
 pipe "far branch" { from = "old tee", to = "far", size = "1 in", length = "20 ft", outlet = "above water", outlet_at = "14 in" }
+
+-- A large pump whose bowls were taken with a bucket: the rest is for the jets.
+basin "wide pool" { purpose = "display", outline = circle { "12 ft" }, rim = "4 in", water_level = "0 in", depth = "2 ft" }
+pump "big pump" { from = "wide pool", type = "submersible", curve = { { "0 gal/h", "20 ft" }, { "9,000 gal/h", "0 ft" } },
+  measured = { flow = "6,500 gal/h", with = "meter" } }
+pipe "to bowl" { from = "big pump", to = "near", size = "2 in", length = "9 ft", outlet = "above water", outlet_at = "14 in",
+  measured = { flow = "900 gal/h", with = "bucket" } }
+pipe "to other bowl" { from = "big pump", to = "far", size = "2 in", length = "9 ft", outlet = "above water", outlet_at = "14 in",
+  measured = { flow = "1,000 gal/h", with = "bucket" } }
