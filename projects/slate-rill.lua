@@ -103,7 +103,7 @@ pipe "source line" {
   water_test = "planned",
   from = "fish pump", to = "source", size = "50 mm", length = "9 m",
   fittings = { { type = "elbow 90", count = 2 }, { type = "elbow 45", count = 2 } },
-  valve = "gate", outlet = "above water", outlet_at = "70 mm",
+  valve = "gate", outlet = "above water", outlet_at = "70 mm", target = "1.4 L/s",
 }
 
 -- Stone ---------------------------------------------------------------------------------------------------------------

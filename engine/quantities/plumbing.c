@@ -130,6 +130,12 @@ static double opening_for_target_of_pipe(struct evaluation *ev, struct pipe_ref 
   return open;
 }
 
+static double k_for_target_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
+  const struct water_balance *balance = balance_of_pipe(ev, pipe);
+  enum word valve = pipe_get_valve(ev, pipe);
+  return balance ? fmax(balance->k[pipe.at], valve_loss(valve, 1)) : (double)NAN;
+}
+
 static double valve_k_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
   enum word valve = pipe_get_valve(ev, pipe);
   double open = pipe_get_valve_open(ev, pipe);

@@ -475,6 +475,32 @@ rule "valve-nearly-shut" {
   },
 }
 
+rule "valve-nearly-shut-for-target" {
+  title = "No valve has to be nearly shut to bring the flow down to its target",
+  for_each = "pipe", when = { valve = { one_of = { "ball", "gate", "globe" } } },
+  stage = "plumbing", severity = "revise",
+  limit = { most = 50 },
+  check = function(pipe, limit)
+    local needed = at_most(pipe.k_for_target, limit.most)
+    return needed and at_least(pipe.valve_k, limit.most) and needed
+  end,
+  why = [[The pump gives this branch far more than it should have, and the valve is left to burn
+    it off. Nearly shut it hums and clogs, and nobody sets it twice alike. What it burns is paid
+    for every month.]],
+  source = "worked out from pump, pipes and targets; K 50: common practice, no source",
+  fix = { advise = "A smaller pump, a slower one, or an orifice plate in the line." },
+  examples = {
+    { "far too much pump", pipe = { valve = "ball", k_for_target = "130", valve_k = "0.05" },
+      outcome = "flagged" },
+    { "a little throttling", pipe = { valve = "ball", k_for_target = "12", valve_k = "0.05" },
+      outcome = "clear" },
+    { "drawn nearly shut, which is said elsewhere", pipe = { valve = "ball", k_for_target = "130",
+      valve_k = "275" }, outcome = "clear" },
+    { "at the limit", pipe = { valve = "ball", k_for_target = "50", valve_k = "0.05" },
+      outcome = "clear" },
+  },
+}
+
 rule "intake-swirl" {
   title = "Enough water stands over an intake's opening at the start",
   for_each = "intake", when = { type = "submerged" }, stage = "plumbing", severity = "revise",
