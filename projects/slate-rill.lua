@@ -54,16 +54,21 @@ spill "blade" {
 
 -- Two guarded openings, more than a metre apart: one may be covered and the pump still draws.
 intake "bottom openings" {
+  reach_in = "350 mm",
   basin = "plunge", type = "submerged", openings = 2, cover = "guarded", open_area = "900 cm2",
+  bore = "63 mm", cover_depth = "700 mm",
   least_flow = "0.5 L/s", greatest_flow = "3 L/s", lowest_level = "-700 mm",
 }
 pump "plunge pump" {
+  reach_in = "350 mm",
   from = "bottom openings", type = "dry", power = "180 W", best_flow = "1.6 L/s",
+  suction_length = "2.5 m", suction_size = "63 mm", suction_fittings = { { type = "elbow 90", count = 2 } },
   curve = {
     { "0 L/s", "3.6 m" }, { "0.8 L/s", "2.9 m" }, { "1.6 L/s", "1.6 m" }, { "2.2 L/s", "0.6 m" }, { "2.5 L/s", "0 m" },
   },
 }
 pipe "trough line" {
+  water_test = "planned",
   from = "plunge pump", to = "trough", size = "50 mm", length = "7 m",
   fittings = { { type = "elbow 90", count = 3 }, { type = "union", count = 2 } },
   valve = "ball", outlet = "above water", outlet_at = "520 mm",
@@ -93,21 +98,24 @@ basin "fish basin" {
   overflow_bore = "75 mm", overflow_at = "-150 mm",
 }
 intake "skimmer" {
+  reach_in = "350 mm",
   basin = "fish basin", type = "skimming", openings = 1, cover = "guarded", open_area = "700 cm2",
   least_flow = "0.8 L/s", greatest_flow = "3.5 L/s", lowest_level = "-260 mm",
   hidden_by = { "west slate", "east slate" }, gap_width = "150 mm", gap_depth = "200 mm",
   basket = "12 L",
 }
 pump "fish pump" {
+  reach_in = "350 mm",
   from = "skimmer", type = "submersible", power = "70 W", best_flow = "1.5 L/s",
   curve = {
     { "0 L/s", "2.4 m" }, { "0.7 L/s", "1.9 m" }, { "1.4 L/s", "1.1 m" }, { "2 L/s", "0.3 m" }, { "2.2 L/s", "0 m" },
   },
 }
 pipe "source line" {
+  water_test = "planned",
   from = "fish pump", to = "source", size = "50 mm", length = "9 m",
   fittings = { { type = "elbow 90", count = 2 }, { type = "elbow 45", count = 2 } },
-  valve = "gate", outlet = "above water", outlet_at = "70 mm",
+  valve = "gate", outlet = "above water", outlet_at = "70 mm", target = "1.4 L/s",
 }
 
 -- Stone ---------------------------------------------------------------------------------------------------------------

@@ -93,6 +93,7 @@ channel "run" {
 -- Pumps and pipe ---------------------------------------------------------------------------------------------------
 
 intake "skimmer" {
+  reach_in = "14 in",
   basin = "pool", type = "skimming", openings = 1, cover = "guarded", open_area = "1.2 ft2",
   least_flow = "1,500 gal/h", greatest_flow = "5,500 gal/h", lowest_level = "-8 in",
   hidden_by = { "left screen", "right screen" }, gap_width = "5 in", gap_depth = "9 in",
@@ -100,6 +101,7 @@ intake "skimmer" {
 }
 
 pump "bowl pump" {
+  reach_in = "14 in",
   from = "skimmer", type = "submersible", power = "140 W", best_flow = "1,450 gal/h",
   curve = {
     { "0 gal/h", "16 ft" }, { "600 gal/h", "14 1/2 ft" }, { "1,200 gal/h", "11 ft" },
@@ -107,12 +109,14 @@ pump "bowl pump" {
   },
 }
 pipe "bowl line" {
+  water_test = "planned",
   from = "bowl pump", to = "upper bowl", size = "1 1/2 in", length = "34 ft",
   fittings = { { type = "elbow 90", count = 3 }, { type = "union", count = 1 } },
   valve = "ball", check_valve = "none", outlet = "above water", outlet_at = "48 in",
 }
 
 pump "jet pump" {
+  reach_in = "14 in",
   from = "skimmer", type = "submersible", power = "170 W", best_flow = "2,400 gal/h",
   curve = {
     { "0 gal/h", "10 ft" }, { "1,500 gal/h", "8 ft" }, { "2,500 gal/h", "5 1/2 ft" },
@@ -120,11 +124,13 @@ pump "jet pump" {
   },
 }
 pipe "jet line" {
+  water_test = "planned",
   from = "jet pump", to = "jet foot", size = "2 in", length = "10 ft",
   fittings = { { type = "elbow 90", count = 1 } }, valve = "ball",
 }
 junction "jet foot" { at = "-24 in" }
 pipe "jet riser" {
+  water_test = "planned",
   from = "jet foot", to = "three jets", size = "2 in", length = "5 ft", fittings = { { type = "elbow 90", count = 2 } },
 }
 jet "three jets" {

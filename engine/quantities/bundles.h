@@ -8,6 +8,7 @@
 #include <stddef.h>
 
 #include "physics/cuts.h"
+#include "physics/network.h"
 #include "physics/polygon_surface.h"
 
 // The ground before the dig: level, one plane, or plane triangles between surveyed points.
@@ -31,10 +32,25 @@ struct dig_pit {
   double top_area, volume;
 };
 
-// A pump against its one path.
-struct pump_run {
-  double flow, head;           // m3/s, m
-  double static_head, losses;  // m
+// All water that pipes, joints and pumps join, solved at once. By entity where it says so: NETWORK_AWAY for what is not
+// in it. Flows and heads are copies and stay; the solver is for what-ifs, which leave its base as it was.
+struct water_running {
+  struct network network;
+  struct network_solver *solver;
+  size_t *link_of, *valve_of, *filter_of, *node_of;  // by entity: pump, pipe or jet; pipe; pipe; pump, junction or jet
+  double *lift;                                      // by entity: pump's water to its highest outlet
+  double *flows, *heads;                             // by link; by node
+  enum network_state *states;                        // by link
+};
+
+// The same water with one thing changed: flows by link of the running network.
+struct water_fault {
+  const double *flows;
+};
+
+// Openings that give every target at once, by pipe (entity); NaN: no valve of its own to set.
+struct water_balance {
+  const double *k, *head_to_spare;
 };
 
 // All lips and channels of a basin at one level.

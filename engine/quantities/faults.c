@@ -31,7 +31,7 @@ static double drain_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
   struct any_ref to = pipe_get_to(ev, pipe);
   if (kind_of(ev, to) != KIND_basin || has_check(ev, pipe)) return 0;
-  if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned) return 0;
+  if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned || pipe_get_vent_hole(ev, pipe) == WORD_fitted_fitted) return 0;
   const struct basin_geometry *geometry = basin_get_geometry(ev, (struct basin_ref){to.at});
   double end = pipe_get_outlet_at(ev, pipe);
   return evaluation_marked(ev) ? (double)NAN : cuts_volume(&geometry->cuts, geometry->water_level, end);
