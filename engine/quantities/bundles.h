@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "physics/cuts.h"
+#include "physics/wall.h"
 
 struct basin_geometry {
   double rim_area, perimeter, least_across, most_across;  // at the rim

@@ -92,12 +92,23 @@ static void water(void **state) {
   run_table("water");
 }
 
+static void walls(void **state) {
+  (void)state;
+  run_table("walls");
+}
+
+static void power(void **state) {
+  (void)state;
+  run_table("power");
+}
+
 static void clay(void **state) {
   (void)state;
   run_table("clay");
 }
 
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay)};
+  const struct CMUnitTest tests[] = {cmocka_unit_test(ground), cmocka_unit_test(water), cmocka_unit_test(clay),
+                                     cmocka_unit_test(walls), cmocka_unit_test(power)};
   return cmocka_run_group_tests_name("designs/worked", tests, NULL, NULL);
 }
