@@ -65,7 +65,8 @@ intake "skimmer" {
   gap_width = "8 in", gap_depth = "9 in",
 }
 pump "twin pump" {
-  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "6 ft", power = "150 W", best_flow = "1,700 gal/h",
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "6 ft",
+  power = "150 W", best_flow = "1,700 gal/h",
   curve = { { "0 gal/h", "12 ft" }, { "1,000 gal/h", "10 ft" }, { "2,000 gal/h", "6 ft" }, { "2,800 gal/h", "0 ft" } },
 }
 pipe "twin line" {

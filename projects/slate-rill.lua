@@ -50,7 +50,8 @@ intake "bottom openings" {
   least_flow = "0.5 L/s", greatest_flow = "3 L/s", lowest_level = "-700 mm",
 }
 pump "plunge pump" {
-  from = "bottom openings", type = "dry", low_water_cutoff = "fitted", power = "180 W", best_flow = "1.6 L/s",
+  from = "bottom openings", type = "dry", low_water_cutoff = "fitted",
+  power = "180 W", best_flow = "1.6 L/s",
   curve = {
     { "0 L/s", "3.6 m" }, { "0.8 L/s", "2.9 m" }, { "1.6 L/s", "1.6 m" }, { "2.2 L/s", "0.6 m" }, { "2.5 L/s", "0 m" },
   },
@@ -87,7 +88,8 @@ intake "skimmer" {
   hidden_by = { "west slate", "east slate" }, gap_width = "150 mm", gap_depth = "200 mm",
 }
 pump "fish pump" {
-  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "2 m", power = "70 W", best_flow = "1.5 L/s",
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "2 m",
+  power = "70 W", best_flow = "1.5 L/s",
   curve = {
     { "0 L/s", "2.4 m" }, { "0.7 L/s", "1.9 m" }, { "1.4 L/s", "1.1 m" }, { "2 L/s", "0.3 m" }, { "2.2 L/s", "0 m" },
   },
@@ -150,7 +152,8 @@ wall "trough wall" {
   liner_under = "no",
 }
 coping "pool edge" {
-  on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", strength = "40 MPa", set_by = "machine",
+  on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", strength = "40 MPa",
+  set_by = "machine",
 }
 
 -- Power ---------------------------------------------------------------------------------------------------------------

@@ -10,7 +10,7 @@
 
 const struct wire_size wire_sizes[] = {
     // 18 and 16 from memory, the others seen.
-    {18, PER_M(7.95), PER_M(7.77), 1620 * CIRCULAR_MIL}, {16, PER_M(4.99), PER_M(4.89), 2580 * CIRCULAR_MIL},
+    {18, PER_M(7.95), PER_M(7.77), 1620 * CIRCULAR_MIL},  {16, PER_M(4.99), PER_M(4.89), 2580 * CIRCULAR_MIL},
     {14, PER_M(3.14), PER_M(3.07), 4110 * CIRCULAR_MIL},  {12, PER_M(1.98), PER_M(1.93), 6530 * CIRCULAR_MIL},
     {10, PER_M(1.24), PER_M(1.21), 10380 * CIRCULAR_MIL}, {8, PER_M(0.778), PER_M(0.764), 16510 * CIRCULAR_MIL},
     {6, PER_M(0.491), (double)NAN, 26240 * CIRCULAR_MIL},

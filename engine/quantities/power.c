@@ -33,7 +33,9 @@ static double circuits_of(struct evaluation *ev, int entity) {
 }
 
 static double circuit_count_of_pump(struct evaluation *ev, struct pump_ref pump) { return circuits_of(ev, pump.at); }
-static double circuit_count_of_light(struct evaluation *ev, struct light_ref light) { return circuits_of(ev, light.at); }
+static double circuit_count_of_light(struct evaluation *ev, struct light_ref light) {
+  return circuits_of(ev, light.at);
+}
 
 static struct any_ref fed_at(struct evaluation *ev, struct circuit_ref circuit, size_t i) {
   return link_get_to(ev, circuit_feeds_at(ev, circuit, i));
@@ -139,10 +141,10 @@ static double voltage_left_at_start_of_circuit(struct evaluation *ev, struct cir
     struct any_ref fed = fed_at(ev, circuit, i);
     if (kind_of(ev, fed) == KIND_pump) sum += starting_current(ev, (struct pump_ref){fed.at}, volts);
   }
-  double run = circuit_get_run(ev, circuit);
+  double one_way = circuit_get_run(ev, circuit);
   double ohms = ohms_of(ev, circuit_get_wire(ev, circuit), circuit.at, ROW_circuit_wire);
   if (evaluation_marked(ev)) return (double)NAN;
-  return sum > 0 ? wire_left_at_start(ohms, run, volts, sum, 1) : 1;
+  return sum > 0 ? wire_left_at_start(ohms, one_way, volts, sum, 1) : 1;
 }
 
 static double voltage_drop_of_light(struct evaluation *ev, struct light_ref light) {
@@ -191,8 +193,7 @@ static double cover_to_spare_of_circuit(struct evaluation *ev, struct circuit_re
 
 // 15 V: what a wet body may touch (NFPA 70 art. 100, low voltage contact limit; from memory).
 static bool is_off_to_enter(struct evaluation *ev, struct circuit_ref circuit) {
-  return circuit_get_volts(ev, circuit) <= 15 ||
-         circuit_get_pump_off_to_enter(ev, circuit) == WORD_stated_stated;
+  return circuit_get_volts(ev, circuit) <= 15 || circuit_get_pump_off_to_enter(ev, circuit) == WORD_stated_stated;
 }
 
 // A pump on no circuit that anyone described counts as live.

@@ -84,7 +84,8 @@ static const struct wall_standing *standing(struct evaluation *ev, struct wall_r
                                           .surcharge = wall_get_load_behind(ev, wall)}};
   if (evaluation_marked(ev)) return NULL;
   if (body.top > body.base) {
-    evaluation_impossible(ev, wall.at, ROW_wall_top_thickness, "is more than the thickness at the base", "a top no thicker than the base");
+    evaluation_impossible(ev, wall.at, ROW_wall_top_thickness, "is more than the thickness at the base",
+                          "a top no thicker than the base");
     return NULL;
   }
   struct wall_standing *stands = arena_alloc(evaluation_arena(ev), sizeof *stands);
@@ -99,10 +100,10 @@ static const struct wall_standing *wet_of_wall(struct evaluation *ev, struct wal
   return standing(ev, wall, true);
 }
 
-#define OF_STATE(name, state, field)                                             \
-  static double name##_of_wall(struct evaluation *ev, struct wall_ref wall) {      \
-    const struct wall_standing *stands = wall_get_##state(ev, wall);             \
-    return stands ? stands->field : (double)NAN;                                 \
+#define OF_STATE(name, state, field)                                          \
+  static double name##_of_wall(struct evaluation *ev, struct wall_ref wall) { \
+    const struct wall_standing *stands = wall_get_##state(ev, wall);          \
+    return stands ? stands->field : (double)NAN;                              \
   }
 OF_STATE(overturning_drained, drained, overturning)
 OF_STATE(overturning_wet, wet, overturning)
@@ -233,7 +234,8 @@ static double stress_allowed_of_coping(struct evaluation *ev, struct coping_ref 
   double strength = tested ? coping_get_strength(ev, coping) : 0;
   if (evaluation_marked(ev)) return (double)NAN;
   struct trade_bending usual = trade_bending(stone);
-  if (!tested && usual.strength <= 0) evaluation_missing(ev, "nobody knows what this stone bears: have it tested, and write its `strength`");
+  if (!tested && usual.strength <= 0)
+    evaluation_missing(ev, "nobody knows what this stone bears: have it tested, and write its `strength`");
   return (tested ? strength : usual.strength) / usual.divided;
 }
 
