@@ -75,8 +75,8 @@ intake "skimmer" {
 }
 pump "twin pump" {
   reach_in = "12 in",
-  from = "skimmer", type = "submersible", power = "150 W",
-  best_flow = "1,700 gal/h",  -- planted: pump-off-its-best
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "6 ft",
+  power = "150 W", best_flow = "1,700 gal/h",  -- planted: pump-off-its-best
   curve = { { "0 gal/h", "12 ft" }, { "1,000 gal/h", "10 ft" }, { "2,000 gal/h", "6 ft" }, { "2,800 gal/h", "0 ft" } },
 }
 pipe "twin line" {
@@ -121,7 +121,8 @@ spill "curtain lip" {
 }
 pump "curtain pump" {
   reach_in = "12 in",
-  from = "gate pool", type = "submersible", power = "220 W", best_flow = "2,300 gal/h",
+  from = "gate pool", type = "submersible", power = "220 W", best_flow = "2,300 gal/h", low_water_cutoff = "fitted",
+  cord = "15 ft",  -- planted: cord-length
   curve = { { "0 gal/h", "30 ft" }, { "1,500 gal/h", "27 ft" }, { "2,500 gal/h", "21 ft" }, { "4,000 gal/h", "0 ft" } },
 }
 pipe "curtain line" {
@@ -213,9 +214,9 @@ liner "gate liner" {
   edge = "-3 in",  -- planted: liner-edge-low
 }
 wall "seat wall" {
-  beside = "pool", length = "14 ft", footing_to_top = "30 in", thickness = "12 in", embedment = "8 in",
-  base_pad = "6 in", above = "level",
-  drain = "none",  -- planted: wall-drain
+  beside = "pool", length = "14 ft", footing_to_top = "30 in", thickness = "20 in", embedment = "8 in",
+  base_pad = "6 in", above = "level", liner_under = "no",
+  drain = "none",  -- planted: wall-drain, wall-overturns, wall-slides
 }
 coping "wall cap" {
   on = "seat wall", length = "36 in", depth = "14 in", thickness = "2 in", stone = "sandstone", set_by = "machine",
@@ -229,4 +230,6 @@ circuit "garden circuit" {
   bonding = "stated", disconnect_seen = "yes",
   gfci = "none",  -- planted: gfci
   disconnect_distance = "2 ft",  -- planted: disconnect
+  barrier = "none", overhead_clear = "none", cable = "PVC conduit",
+  cover_depth = "8 in",  -- planted: burial-depth
 }

@@ -61,8 +61,9 @@ intake "bottom openings" {
 }
 pump "plunge pump" {
   reach_in = "350 mm",
-  from = "bottom openings", type = "dry", power = "180 W", best_flow = "1.6 L/s",
   suction_length = "2.5 m", suction_size = "63 mm", suction_fittings = { { type = "elbow 90", count = 2 } },
+  from = "bottom openings", type = "dry", low_water_cutoff = "fitted",
+  power = "180 W", best_flow = "1.6 L/s",
   curve = {
     { "0 L/s", "3.6 m" }, { "0.8 L/s", "2.9 m" }, { "1.6 L/s", "1.6 m" }, { "2.2 L/s", "0.6 m" }, { "2.5 L/s", "0 m" },
   },
@@ -106,7 +107,8 @@ intake "skimmer" {
 }
 pump "fish pump" {
   reach_in = "350 mm",
-  from = "skimmer", type = "submersible", power = "70 W", best_flow = "1.5 L/s",
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "2 m",
+  power = "70 W", best_flow = "1.5 L/s",
   curve = {
     { "0 L/s", "2.4 m" }, { "0.7 L/s", "1.9 m" }, { "1.4 L/s", "1.1 m" }, { "2 L/s", "0.3 m" }, { "2.2 L/s", "0 m" },
   },
@@ -183,11 +185,13 @@ liner "fish liner" {
   of = "fish basin", length = "6 m", width = "5 m", edge = "-60 mm", on_fill = "no", underlay = "both sides",
 }
 wall "trough wall" {
-  beside = "plunge", length = "2.4 m", footing_to_top = "860 mm", thickness = "250 mm", embedment = "300 mm",
-  base_pad = "200 mm", drain = "fitted", above = "level",
+  beside = "plunge", length = "2.4 m", footing_to_top = "860 mm", thickness = "500 mm", top_thickness = "300 mm",
+  embedment = "300 mm", base_pad = "200 mm", drain = "fitted", above = "level", fill_friction = "30 deg",
+  liner_under = "no",
 }
 coping "pool edge" {
-  on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", set_by = "machine",
+  on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", strength = "40 MPa",
+  set_by = "machine",
 }
 
 -- Power ---------------------------------------------------------------------------------------------------------------
@@ -196,6 +200,7 @@ coping "pool edge" {
 circuit "pump house" {
   volts = "230 V", breaker = "10 A", run = "18 m", feeds = { "plunge pump", "fish pump" },
   gfci = "fitted", bonding = "stated", disconnect_distance = "3 m", disconnect_seen = "yes",
+  cable = "PVC conduit", cover_depth = "500 mm", overhead_clear = "none",
 }
 
 -- Life ----------------------------------------------------------------------------------------------------------------

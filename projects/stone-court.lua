@@ -102,7 +102,8 @@ intake "skimmer" {
 
 pump "bowl pump" {
   reach_in = "14 in",
-  from = "skimmer", type = "submersible", power = "140 W", best_flow = "1,450 gal/h",
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "7 ft",
+  power = "140 W", best_flow = "1,450 gal/h",
   curve = {
     { "0 gal/h", "16 ft" }, { "600 gal/h", "14 1/2 ft" }, { "1,200 gal/h", "11 ft" },
     { "1,800 gal/h", "6 ft" }, { "2,300 gal/h", "0 ft" },
@@ -117,7 +118,8 @@ pipe "bowl line" {
 
 pump "jet pump" {
   reach_in = "14 in",
-  from = "skimmer", type = "submersible", power = "170 W", best_flow = "2,400 gal/h",
+  from = "skimmer", type = "submersible", low_water_cutoff = "fitted", cord = "7 ft",
+  power = "170 W", best_flow = "2,400 gal/h",
   curve = {
     { "0 gal/h", "10 ft" }, { "1,500 gal/h", "8 ft" }, { "2,500 gal/h", "5 1/2 ft" },
     { "3,300 gal/h", "3 ft" }, { "4,000 gal/h", "0 ft" },
@@ -219,8 +221,9 @@ liner "pool liner" {
   underdrain = "none",
 }
 wall "back wall" {
-  beside = "pool", length = "12 ft", footing_to_top = "36 in", thickness = "12 in", embedment = "8 in",
-  base_pad = "6 in", drain = "fitted", above = "level",
+  beside = "pool", length = "12 ft", footing_to_top = "36 in", thickness = "22 in", top_thickness = "12 in",
+  embedment = "8 in", base_pad = "6 in", drain = "fitted", above = "level", fill_friction = "30 deg",
+  liner_under = "no",
 }
 coping "wall cap" {
   on = "back wall", length = "36 in", depth = "14 in", thickness = "2 in", overhang = "1 1/2 in", stone = "granite",
@@ -232,6 +235,7 @@ coping "wall cap" {
 circuit "pump circuit" {
   volts = "120 V", breaker = "15 A", wire = "12 AWG copper", run = "70 ft", feeds = { "bowl pump", "jet pump" },
   gfci = "fitted", bonding = "stated", disconnect_distance = "8 ft", disconnect_seen = "yes",
+  cable = "PVC conduit", cover_depth = "18 in", overhead_clear = "none",
 }
 
 -- Crew and prices: the firm's own figures -----------------------------------------------------------------------------

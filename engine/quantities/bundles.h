@@ -10,6 +10,7 @@
 #include "physics/cuts.h"
 #include "physics/network.h"
 #include "physics/polygon_surface.h"
+#include "physics/wall.h"
 
 // The ground before the dig: level, one plane, or plane triangles between surveyed points.
 struct ground_shape {
