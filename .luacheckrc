@@ -23,6 +23,7 @@ stds.rules = {
 }
 for _, name in ipairs(words) do table.insert(stds.rules.read_globals, name) end
 
+exclude_files = { "**/annotations/*.lua" }
 std = "design"
 files["rules/**/*.lua"] = { std = "rules" }
 max_line_length = 120

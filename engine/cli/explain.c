@@ -11,7 +11,14 @@ static int work(struct child *child, const struct run *run, fb_problems *problem
   return status;
 }
 
+static int work_list(struct child *child, const struct run *run, fb_problems *problems) {
+  const struct words *operands = &run->settings->operands;
+  fb_text *text = fb_list_new(operands->count > 0 ? operands->at[0] : NULL, problems);
+  return text || fb_problems_count(problems) == 0 ? run_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
+}
+
 int command_explain(struct arena *arena, const struct settings *settings) {
-  struct run run = run_new(arena, settings, work);
+  struct run run = run_new(arena, settings, settings->list ? work_list : work);
+  if (settings->list) return run_finish(&run, true);
   return run_finish(&run, inputs_read_design(&run.inputs, &run.problems, settings->operands.at[0]));
 }

@@ -19,7 +19,7 @@ struct settings {
   struct words operands, rules;
   const char *output;
   int units, format, fail_at;
-  bool help, version, without_house, full, require_seal;
+  bool help, version, without_house, full, list, require_seal;
 };
 
 enum option {

@@ -15,7 +15,7 @@ for way in --help -h help; do
   is "$way: the help" "$(head -n 1 out)" 'Usage: forebay COMMAND [OPTION]... [OPERAND]...'
 done
 
-for command in review explain rulebook rule-test new version help; do
+for command in review explain rulebook rule-test new schema version help; do
   run "$command" --help
   is "$command --help: status 0" "$status" 0
   is "$command --help: its usage" "$(head -n 1 out | cut -d' ' -f1-3)" "Usage: forebay $command"

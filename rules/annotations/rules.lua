@@ -1,0 +1,754 @@
+---@meta
+-- SPDX-License-Identifier: MIT
+-- Written by `make annotations` from the catalogue; changes here are lost.
+
+---A number with what it measures.
+---@class quantity
+---@operator add(quantity): quantity
+---@operator sub(quantity): quantity
+---@operator unm: quantity
+---@operator mul(quantity|number): quantity
+---@operator div(quantity|number): quantity
+
+---What a comparison found; nil when it is satisfied.
+---@class finding
+
+---@param written string
+---@return quantity
+function q(written) end
+
+---@param value quantity|number
+---@param limit quantity|number
+---@return finding?
+function at_least(value, limit) end
+
+---@param value quantity|number
+---@param limit quantity|number
+---@return finding?
+function at_most(value, limit) end
+
+---@param value quantity|number
+---@param low quantity|number
+---@param high quantity|number
+---@return finding?
+function within(value, low, high) end
+
+---@param value string
+---@param ... string
+---@return finding?
+function is(value, ...) end
+
+---@param condition any
+---@param what string
+---@return finding?
+function must(condition, what) end
+
+---@class rule.body
+---@field title string
+---@field for_each string|string[]
+---@field when? table|function
+---@field stage "layout"|"dig"|"liner"|"stone"|"plumbing"|"power"|"finish"|"water-up"
+---@field severity? "hold"|"revise"|"advise"
+---@field judges? string
+---@field at_least? string|number|table
+---@field at_most? string|number|table
+---@field within? table
+---@field is? string|string[]
+---@field limit? table
+---@field check? fun(entity: any, limit: table): finding?
+---@field why string
+---@field source string
+---@field caution? string
+---@field life_safety? boolean
+---@field fix? table
+---@field examples table[]
+
+---@param id string
+---@return fun(body: rule.body)
+function rule(id) end
+
+---@param id string
+---@return fun(body: table)
+function adjust(id) end
+
+---@param id string
+---@return fun(body: { because: string })
+function retire(id) end
+
+---the job as a whole
+---@class (exact) entity.project
+---@field name string name of the job
+---@field units "us"|"si" how results print
+---@field fixed_point string what the heights start from
+---@field closing_error quantity difference after carrying the levels round and back
+---@field nights_open quantity nights the pit stays open
+---@field pit_watch string barrier and inspection while the pit is open
+---@field dig_days quantity days planned for the digging
+---@field leak_test "planned"|"passed"|"none" leak test
+---@field hand_over "planned"|"none" hand-over sheet for the owner
+---@field permit "asked"|"not asked" whether the authority was asked about permits
+---@field stone_mass_high quantity weight of all stones, high
+---@field gravel_volume quantity gravel to order
+---@field gravel_mass quantity weight of that gravel
+---@field bank_volume quantity soil in the ground, all digs
+---@field loose_volume quantity soil to haul, loose
+---@field loads quantity truckloads of soil
+---@field haul_days quantity working days of one truck
+---@field haul_days_over quantity truck days beyond the days planned
+---@field site entity.site
+
+---the ground, the gate and what is under it
+---@class (exact) entity.site
+---@field soil "stable rock"|"type A"|"type B"|"type C" soil class
+---@field ground quantity finished ground
+---@field gate_width quantity narrowest way in, across
+---@field gate_height quantity narrowest way in, height
+---@field utilities "located"|"not located" public lines under the ground
+---@field private_lines "located"|"none"|"unknown" the owner's own lines under the ground
+---@field barrier_depth quantity water depth from which the local code asks a barrier
+---@field test_hole quantity depth of the test hole
+---@field debris "none"|"found"|"dealt with" what the test hole found
+---@field storm entity.storm[] the storm the design must stand
+---@field runoff_area quantity area that drains into the basin
+---@field swell quantity how much the soil grows when dug
+---@field truck_volume quantity what one truck holds, loose
+---@field truck_limit quantity what one truck may carry
+---@field haul_cycle quantity time of one truck there and back
+---@field gravel_size quantity size of the clean gravel
+---@field ground_water quantity depth of ground water under the ground
+---@field permeability quantity how fast water moves in the soil
+---@field frost_depth quantity depth to which it freezes
+---@field frost "none"|"drained"|"running" what is done in frost
+---@field undisturbed "yes"|"no" soil undisturbed, not fissured, no traffic that shakes it
+---@field survey string file of surveyed points beside the design: point, northing, easting, elevation, description
+---@field ground_slope quantity fall of the ground, where it is a plane
+---@field line_voltage quantity voltage of the overhead line
+---@field line_distance quantity level distance from the work to the overhead line
+---@field footing_distance quantity edge of the nearest footing to the edge of the pit's bottom
+---@field footing_depth quantity depth of that footing under the ground
+---@field haul_over "lawn"|"paving"|"septic"|"slab"|"mats" what the haul route lies over
+---@field pan_evaporation quantity evaporation from a pan in the dry month
+---@field project entity.project
+
+---anything that holds water: a pool, a bowl, a hollowed stone
+---@class (exact) entity.basin
+---@field purpose "plunge"|"fish"|"display"|"bowl"|"hollow" what it is for
+---@field outline "circle"|"ellipse"|"rectangle"|"polygon" outline at the rim, inner face, from above
+---@field depth quantity greatest depth from still water to the membrane
+---@field water_level quantity still water level
+---@field rim quantity lowest point of the rim
+---@field rim_profile entity.rim_level[] levels taken along the rim
+---@field side_slope quantity slope of the sides, inward
+---@field shelves entity.shelf[] steps in the sides
+---@field gravel_bed quantity gravel on the bottom
+---@field voids quantity share of the gravel that is water
+---@field reach "fenced"|"adults"|"children"|"public" who can get to the edge
+---@field entered "yes"|"no" whether people get in
+---@field barrier "stated"|"none" barrier around the water
+---@field treatment "stated"|"none" treatment of the water
+---@field in_stone entity.boulder the stone it is hollowed from
+---@field ring entity.ring_stretch[] gravel ring along the rim
+---@field fill_flow quantity flow of the fill line
+---@field fill_gap quantity air between the fill outlet and the rim
+---@field fill_bore quantity bore of the fill outlet
+---@field fill_device "fitted"|"none" device against backflow
+---@field overflow_to "drain"|"lined ring"|"open ground"|"building" where the overflow goes
+---@field overflow_bore quantity bore of the overflow's entrance
+---@field overflow_at quantity height at which the overflow begins
+---@field leak quantity level lost in the leak test beyond the pan
+---@field disinfectant "none"|"chlorine"|"chloramine" what the fill water carries
+---@field disinfectant_level quantity how much of it
+---@field warmest quantity warmest water of the year
+---@field spills_out entity.spill[]
+---@field spills_in entity.spill[]
+---@field channels_out entity.channel[]
+---@field channels_in entity.channel[]
+---@field pipes_in entity.pipe[]
+---@field pumps entity.pump[]
+---@field intakes entity.intake[]
+---@field jets entity.jet[]
+---@field stones_beside entity.boulder[]
+---@field stones_inside entity.boulder[]
+---@field digs entity.dig[]
+---@field liners entity.liner[]
+---@field rim_area quantity area inside the rim
+---@field perimeter quantity length of the rim
+---@field least_across quantity narrowest width across
+---@field most_across quantity greatest length across
+---@field water_area quantity area of still water
+---@field bed_area quantity area of the bottom
+---@field shelf_area quantity area of its shelves
+---@field gross_volume quantity volume under still water, gravel and stones not yet taken off
+---@field gravel_solids quantity volume that the gravel's stones take up
+---@field stone_volume quantity volume of the stones standing in the water
+---@field net_volume quantity volume of water it holds
+---@field mean_depth quantity mean depth
+---@field water_depth quantity depth of open water over the gravel bed
+---@field volume_per_inch quantity water in one inch of level
+---@field freeboard quantity rim over still water
+---@field volume_to_rim quantity room between still water and the rim
+---@field side_run quantity how far the sides come in down to the bed
+---@field foothold_depth quantity depth of the shallowest place to stand
+---@field foothold_width quantity width of the widest shelf
+---@field fill_time quantity time to fill
+---@field barrier_excess quantity depth over the local barrier figure
+---@field fill_gap_bores quantity air gap of the fill, in bores
+---@field flow_drawn quantity flow that pumps take out of it
+---@field flow_in quantity flow that comes into it
+---@field return_share quantity flow that comes back, as a share of what is drawn
+---@field turnover quantity time in which its water passes once
+---@field lip_storage quantity water over its lips that runs out when the flow stops
+---@field water_in_flight quantity water on its way, which comes down to it when the power fails
+---@field rise_at_power_loss quantity how far its water rises when the power fails
+---@field freeboard_left quantity rim left over the water after the power fails
+---@field start_level quantity lowest water, while lips and pipes fill at the start
+---@field rain_area quantity area whose rain comes down to it
+---@field storm_rise quantity how far the storm lifts its water
+---@field storm_freeboard quantity rim left over the water after a power loss and the storm, overflow not counted
+---@field running_level quantity water level while it runs, high
+---@field running_freeboard quantity rim left over the water while it runs
+---@field highest_water quantity highest water, still, running or after the power fails
+---@field caught_length quantity rim whose overflow a lined ring leads back
+---@field caught_share quantity share of the rim whose overflow a lined ring leads back
+---@field ring_void_volume quantity water that the ring's gravel can hold
+---@field ground_depth quantity how deep its bottom lies under the ground
+---@field dig_count quantity digs described for it
+---@field liner_count quantity liners described for it
+---@field site entity.site
+---@field project entity.project
+
+---a lip over which water falls
+---@class (exact) entity.spill
+---@field from entity.basin the basin it leaves
+---@field into entity.basin|entity.channel where it falls
+---@field crest quantity lowest point of the lip
+---@field lip "thin edge"|"broad stone"|"rounded"|"notch"|"V" shape of the lip
+---@field lip_width quantity width of the lip across the flow
+---@field lip_depth quantity depth of the notch
+---@field breadth quantity length of the lip along the flow
+---@field effect "sheet"|"single stream"|"cascade"|"trickle" how the water should look
+---@field drip_edge "none"|"edge"|"undercut" what makes the water let go of the stone
+---@field fill_under quantity fill under the lip's lower end
+---@field fill_other quantity fill under the lip's higher end
+---@field liner_behind quantity liner over the crest, behind the lip
+---@field blocked quantity share of the lip that is blocked
+---@field setback quantity lip back from the catching rim; minus: out over it
+---@field out_of_level quantity one end of the lip over the other, at most
+---@field target quantity flow wanted
+---@field flow quantity flow over the lip
+---@field share_of_target quantity flow as a share of what is wanted
+---@field flow_per_width quantity flow over each inch of the lip
+---@field head quantity water over the lip
+---@field head_low quantity water over the lip, low
+---@field head_high quantity water over the lip, high
+---@field drop quantity crest over the water or bed it falls on
+---@field landing_speed quantity speed at which it lands
+---@field throw_low quantity how far out it lands, at least
+---@field throw_high quantity how far out it lands, at most
+---@field lands_inside_by quantity how far inside the near rim the nearest water lands
+---@field short_of_far_side quantity how far short of the far rim the farthest water lands
+---@field sheet_asked quantity flow over each inch that this drop asks for an unbroken sheet
+---@field sheet_share quantity flow over each inch, as a share of what this drop asks
+---@field notch_depths quantity depth of the notch over the water in it
+---@field depth_to_drop quantity depth it falls into, as a share of its drop
+---@field site entity.site
+---@field project entity.project
+
+---a reach of stream between two basins
+---@class (exact) entity.channel
+---@field from entity.basin|entity.channel where it begins; left out where a spill falls into its head
+---@field into entity.basin|entity.channel where it ends
+---@field start quantity bed at the upper end
+---@field length quantity length along the bed
+---@field width quantity width of the bed
+---@field fall quantity fall from end to end
+---@field roughness quantity Manning's n
+---@field edge quantity liner edge over the bed
+---@field spills_in entity.spill[]
+---@field channels_in entity.channel[]
+---@field flow quantity flow along it
+---@field depth quantity depth of the running water
+---@field depth_high quantity depth of the running water, high
+---@field edge_to_spare quantity liner edge over the running water
+---@field edge_depths quantity liner edge over the bed, in running depths
+---@field live_volume_low quantity water that runs out of it, low
+---@field live_volume quantity water that runs out of it when the flow stops
+---@field live_volume_high quantity water that runs out of it, high
+---@field site entity.site
+---@field project entity.project
+
+---where the pumps take water out of a basin
+---@class (exact) entity.intake
+---@field basin entity.basin the basin it takes from
+---@field type "skimming"|"submerged"|"sump" how it takes water
+---@field openings quantity suction openings
+---@field cover "guarded"|"unblockable"|"plain" what covers the opening
+---@field second_safeguard "fitted"|"none" a second outlet, vent, gravity tank or vacuum release
+---@field load_rating quantity load that its cover carries
+---@field reach_in quantity reach from dry footing to it
+---@field basket quantity what its basket holds
+---@field cover_depth quantity still water over its opening
+---@field bore quantity bore of its opening
+---@field open_area quantity open area of the face
+---@field least_flow quantity least flow it works at
+---@field greatest_flow quantity greatest flow it is rated for
+---@field lowest_level quantity water level down to which it works
+---@field hidden_by entity.link[] stones that hide it
+---@field gap_width quantity width of the gap between the hiding stones
+---@field gap_depth quantity water depth in that gap
+---@field pumps entity.pump[]
+---@field flow quantity flow the pumps draw through it
+---@field share_of_greatest quantity flow as a share of the most it is rated for
+---@field share_of_least quantity flow as a share of the least it works at
+---@field face_speed quantity speed at its face
+---@field start_to_spare quantity water left over its lowest working level at the start
+---@field site entity.site
+---@field project entity.project
+
+---a pump with its curve
+---@class (exact) entity.pump
+---@field from entity.basin|entity.intake where it takes water
+---@field type "submersible"|"dry" where it stands
+---@field curve entity.curve_point[] points of its curve
+---@field speed quantity speed, of full speed
+---@field best_flow quantity flow of its best efficiency
+---@field power quantity power it draws
+---@field starting_current quantity current when it starts
+---@field running_current quantity current when it runs
+---@field low_water_cutoff "fitted"|"none" switch that stops it at low water
+---@field cord quantity cord in the water
+---@field metal "yes"|"no" metal parts in the water
+---@field reach_in quantity reach from dry footing to it
+---@field model string model in the firm's list
+---@field pipes_out entity.pipe[]
+---@field flow quantity flow it delivers
+---@field head quantity head it works against
+---@field static_head quantity lift from the water to the outlet
+---@field friction_head quantity head lost in pipe and fittings
+---@field shut_off_head quantity head at no flow
+---@field static_share quantity lift as a share of the head at no flow
+---@field greatest_flow quantity flow at the end of its curve
+---@field share_of_greatest quantity flow as a share of the end of its curve
+---@field share_of_best quantity flow as a share of its best efficiency
+---@field energy_per_year quantity energy in a year, always on
+---@field circuit_count quantity circuits described that feed it
+---@field site entity.site
+---@field project entity.project
+
+---where pipes meet
+---@class (exact) entity.junction
+---@field at quantity height of the joint
+---@field pipes_out entity.pipe[]
+---@field pipes_in entity.pipe[]
+---@field site entity.site
+---@field project entity.project
+
+---one run of pipe with its fittings and valve
+---@class (exact) entity.pipe
+---@field from entity.pump|entity.junction where it begins
+---@field to entity.basin|entity.junction|entity.jet where it ends
+---@field size string nominal size
+---@field material "PVC schedule 40"|"smooth hose"|"corrugated hose"|"HDPE" what it is made of
+---@field length quantity length of the run
+---@field fittings entity.fitting[] fittings in the run
+---@field valve "none"|"ball"|"gate"|"globe" valve in the run
+---@field valve_open quantity how far the valve is open
+---@field check_valve "fitted"|"none" valve that stops return flow
+---@field filter entity.filter filter in the run
+---@field cover_depth quantity soil over it
+---@field water_test "planned"|"none" water test before it is covered
+---@field vent_hole "fitted"|"none" hole that breaks a siphon
+---@field outlet "above water"|"drowned" whether the end is under water
+---@field outlet_at quantity height of the end
+---@field bore quantity inside diameter
+---@field flow quantity flow through it
+---@field velocity quantity speed of the water in it
+---@field head_loss quantity head lost in it
+---@field volume quantity water it holds
+---@field drain_back quantity water that runs back out of the pipe
+---@field siphon_back quantity water that the drowned end draws back out of its basin
+---@field site entity.site
+---@field project entity.project
+
+---one jet, or a set of like jets
+---@class (exact) entity.jet
+---@field basin entity.basin the basin it plays in
+---@field at quantity height of the nozzle
+---@field orifice quantity bore of the nozzle
+---@field count quantity how many like jets
+---@field to_edge quantity distance to the nearest edge
+---@field wind "open"|"sheltered" whether wind gets at it
+---@field orifice_coefficient quantity share of the ideal flow its nozzle passes
+---@field target quantity flow wanted through all of them
+---@field pipes_in entity.pipe[]
+---@field flow quantity flow through all of its nozzles
+---@field share_of_target quantity flow as a share of what is wanted
+---@field head quantity head at the nozzle
+---@field height quantity height of the jet, still air
+---@field height_to_edge quantity height over the distance to the edge
+---@field site entity.site
+---@field project entity.project
+
+---one set stone
+---@class (exact) entity.boulder
+---@field length quantity longest side of its box, lying
+---@field width quantity other side of its box
+---@field height quantity height of its box as set, foot included
+---@field stone "granite"|"basalt"|"limestone"|"sandstone"|"unknown" sort of stone
+---@field density quantity density, when it is known
+---@field shape "sawn"|"squared"|"blocky"|"rounded"|"unknown" how much of its box it fills
+---@field pose "lying"|"upright"|"pillar" how it is set
+---@field embedment quantity how deep its foot is set
+---@field seat_width quantity width of its seat, in the way it could tip
+---@field seat_slope quantity slope of its seat
+---@field lean quantity lean from upright, toward the fall
+---@field shelf_edge quantity its foot to the edge of the shelf
+---@field shelf_drop quantity drop at that edge
+---@field membrane "smooth"|"textured"|"rubber" sort of liner under it
+---@field bore quantity hole drilled through it
+---@field bore_wall quantity stone left beside the hole
+---@field people_reach "yes"|"no" people can get at it once the job is done
+---@field machine_beside "yes"|"no" a machine works beside it while it is backfilled
+---@field ground quantity ground around it
+---@field beside entity.basin the basin it stands beside
+---@field stands_in entity.basin the basin it stands in, taking water's place
+---@field stands_on "gravel"|"soil"|"underlay on liner"|"stone" what it stands on
+---@field underlay "none"|"one side"|"both sides" cushion where it meets the liner
+---@field gravel_behind quantity gravel between it and the bank
+---@field gravel_height quantity height of that gravel
+---@field water_beside quantity depth of water it stands in
+---@field hollows entity.basin[]
+---@field volume quantity likely volume, its hollow taken off
+---@field mass_low quantity weight, low
+---@field mass quantity likely weight
+---@field mass_high quantity weight, high
+---@field embedded_share quantity share of its height below ground
+---@field shown_height quantity height that shows
+---@field top quantity its top
+---@field lips_near quantity lips of the basin beside it, or of its own hollow
+---@field over_nearest_lip quantity height of its top over the nearest lip of the basin beside it, or of its own hollow
+---@field volume_under_water quantity volume under still water
+---@field gravel_volume quantity gravel to order for behind it
+---@field carried_diagonal quantity diagonal as it hangs
+---@field gate_to_spare quantity gate width left beside its diagonal
+---@field site entity.site
+---@field project entity.project
+
+---a machine that digs and lifts
+---@class (exact) entity.machine
+---@field width quantity width over its tracks
+---@field height quantity height when travelling
+---@field weight quantity weight
+---@field lifts entity.lift[] rows of its lifting chart
+---@field chart "rated"|"tipping" what its chart gives
+---@field track_length quantity length of track on the ground
+---@field track_width quantity width of one track
+---@field from_edge quantity tracks to the edge of the pit
+---@field greatest_reach quantity reach with the boom out
+---@field height_to_spare quantity gate height left over it
+---@field gate_to_spare quantity gate width left beside it
+---@field site entity.site
+---@field project entity.project
+
+---the excavation for one basin or wall
+---@class (exact) entity.dig
+---@field of entity.basin|entity.wall what it is dug for
+---@field beyond quantity room around it at the bottom
+---@field below quantity room under it
+---@field slope quantity slope of the sides
+---@field protection "none"|"sloped"|"shored" what keeps the sides from falling
+---@field examined "yes"|"no" a competent person saw no sign of cave-in
+---@field way_out quantity longest walk to a ladder, ramp or stair
+---@field spoil_setback quantity edge to the toe of the pile
+---@field benches entity.bench[] steps cut into its sides
+---@field staged_from_edge quantity staged stone to the edge
+---@field sump_flow quantity flow of the sump pump
+---@field depth quantity depth of the pit
+---@field bottom_width quantity narrowest width of its bottom
+---@field top_area quantity area of its top
+---@field bank_volume quantity soil in the ground
+---@field loose_volume quantity soil once dug
+---@field soil_mass quantity weight of the soil
+---@field loads_by_volume quantity truckloads by volume
+---@field loads_by_mass quantity truckloads by weight
+---@field loads quantity truckloads
+---@field slope_asked quantity steepest slope that the soil allows
+---@field slope_to_spare quantity how much flatter the sides are than the soil asks, as run over rise
+---@field test_hole_past quantity how much deeper the test hole went
+---@field site entity.site
+---@field project entity.project
+
+---the membrane under one basin
+---@class (exact) entity.liner
+---@field of entity.basin the basin it lines
+---@field edge quantity lowest point of its top edge
+---@field underlay "none"|"one side"|"both sides" cushion under and over it
+---@field length quantity length of the piece
+---@field width quantity width of the piece
+---@field over_edge quantity liner past the rim on each side
+---@field lap quantity lap over the next piece
+---@field weight quantity weight of the sheet
+---@field underdrain "fitted"|"none" drain under it
+---@field edge_over_water quantity its lowest edge over the highest water
+---@field site entity.site
+---@field project entity.project
+
+---a low block wall
+---@class (exact) entity.wall
+---@field beside entity.basin the basin it stands beside
+---@field length quantity length
+---@field footing_to_top quantity bottom of the footing to the top
+---@field thickness quantity thickness
+---@field embedment quantity lowest course below ground
+---@field base_pad quantity compacted base under it
+---@field drain "fitted"|"none" drain or weeps behind it
+---@field above "level"|"slope"|"paving"|"boulder" what is above and behind it
+---@field density quantity density of wall and fill in it
+---@field surcharge quantity load on the ground behind
+---@field toe_slope quantity slope of the ground in front
+---@field drop_below quantity top of the wall to the bed in front
+---@field site entity.site
+---@field project entity.project
+
+---cap stones on a wall or a rim
+---@class (exact) entity.coping
+---@field on entity.basin|entity.wall what it lies on
+---@field length quantity length of one piece
+---@field depth quantity front to back
+---@field thickness quantity thickness
+---@field overhang quantity how far it stands out over its support
+---@field stone "granite"|"basalt"|"limestone"|"sandstone"|"unknown" sort of stone
+---@field anchored "yes"|"no" anchored to its support
+---@field set_by "machine"|"hand" how it is lifted
+---@field mass_low quantity weight of one piece, low
+---@field mass_high quantity weight of one piece, high
+---@field tip_factor quantity weight that holds it against 300 lb at its edge, glue not counted
+---@field site entity.site
+---@field project entity.project
+
+---one electrical circuit
+---@class (exact) entity.circuit
+---@field volts quantity voltage
+---@field breaker quantity breaker
+---@field wire string wire
+---@field run quantity length one way
+---@field feeds entity.link[] what it feeds
+---@field gfci "fitted"|"none" ground-fault protection
+---@field bonding "stated"|"none" bonding of metal parts
+---@field disconnect_distance quantity water's edge to the disconnect
+---@field disconnect_seen "yes"|"no" the disconnect is in sight of the pump
+---@field class "fountain"|"pool"|"other" what the electrical code counts it as
+---@field cover_depth quantity soil over the cable
+---@field overhead_clear quantity height of a wire over the water
+---@field barrier "stated"|"none" permanent barrier before a near disconnect
+---@field pump_off_to_enter "stated"|"none" pumps are switched off before anyone gets in
+---@field site entity.site
+---@field project entity.project
+
+---a point whose height is known
+---@class (exact) entity.benchmark
+---@field level quantity its height
+---@field error quantity how far it may be off
+---@field site entity.site
+---@field project entity.project
+
+---a filter in a pipe run
+---@class (exact) entity.filter
+---@field rated_flow quantity flow it is rated for
+---@field clean_loss quantity head lost at the rated flow when clean
+---@field dirty_loss quantity head lost at the rated flow when dirty
+---@field reach_in quantity reach from dry footing to it
+---@field lid quantity weight of its lid
+---@field pipes entity.pipe[]
+---@field site entity.site
+---@field project entity.project
+
+---a sling with its tag
+---@class (exact) entity.sling
+---@field rated quantity what its tag gives, straight up
+---@field tag "yes"|"no" its tag is there and can be read
+---@field edge_guard "fitted"|"none" guards on sharp edges
+---@field site entity.site
+---@field project entity.project
+
+---one lift of one thing
+---@class (exact) entity.pick
+---@field of entity.boulder|entity.coping what is lifted
+---@field machine entity.machine the machine that lifts
+---@field sling entity.sling the sling
+---@field legs quantity legs of the sling
+---@field hitch "vertical"|"choker"|"basket" how it is slung
+---@field leg_angle quantity leg from level
+---@field reach quantity centre of the machine to the hook, the farthest on the way
+---@field rigging quantity weight of sling, shackles and hook
+---@field carried "yes"|"no" the machine travels with it
+---@field people_clear "stated"|"none" nobody in the path or where it could fall
+---@field site entity.site
+---@field project entity.project
+
+---paving beside the water
+---@class (exact) entity.paving
+---@field beside entity.basin|entity.wall what it borders
+---@field area quantity its area
+---@field base quantity compacted base
+---@field thickness quantity thickness of the stone
+---@field clear_width quantity narrowest clear width
+---@field drop quantity walking edge to the bed below
+---@field edge_distance quantity walking surface to that edge
+---@field step quantity greatest step between pieces
+---@field guard "fitted"|"none" guard at the edge
+---@field temporary_barrier "stated"|"none" barrier while the basin is empty
+---@field surface "natural"|"sawn"|"polished"|"sealed" its surface
+---@field wet_friction quantity wet friction, as tested
+---@field wet_zone "yes"|"no" water reaches it
+---@field falls_to "basin"|"away"|"house" where it drains
+---@field site entity.site
+---@field project entity.project
+
+---a planted pocket
+---@class (exact) entity.planting
+---@field basin entity.basin the basin it grows in or beside
+---@field area quantity planted area
+---@field soil_depth quantity depth of soil
+---@field soil_over_rim quantity soil over the pocket's rim; minus: under it
+---@field root_barrier "fitted"|"none" root barrier
+---@field plants quantity plants
+---@field site entity.site
+---@field project entity.project
+
+---a tree whose roots reach the work
+---@class (exact) entity.tree
+---@field trunk quantity trunk across, at breast height
+---@field distance quantity trunk to the edge of the pit
+---@field cut_width quantity length of pit edge that cuts its root circle, when known
+---@field specialist "stated"|"none" a tree specialist was asked
+---@field site entity.site
+---@field project entity.project
+
+---a light in or beside the water
+---@class (exact) entity.light
+---@field basin entity.basin the basin it lights
+---@field volts quantity voltage
+---@field power quantity power of one
+---@field count quantity how many like lights
+---@field run quantity length of cable one way
+---@field wire string wire
+---@field reach_in quantity reach from dry footing to it
+---@field site entity.site
+---@field project entity.project
+
+---the fish of one basin
+---@class (exact) entity.fish
+---@field basin entity.basin the basin they live in
+---@field sort "goldfish"|"koi" sort of fish
+---@field count quantity how many
+---@field length quantity length of each, grown
+---@field site entity.site
+---@field project entity.project
+
+---the people, their places and their rates
+---@class (exact) entity.crew
+---@field people quantity people on the job
+---@field days quantity days planned
+---@field stones_per_day quantity stones set in a day
+---@field soil_per_day quantity soil dug in a day
+---@field wall_per_day quantity feet of wall laid in a day
+---@field paving_per_day quantity paving laid in a day
+---@field cutting "wet"|"dry"|"none" how stone is cut
+---@field silica_row string row of Table 1 that the cutting follows
+---@field fall_zone_kept "stated"|"none" nobody stands where a stone could fall
+---@field site entity.site
+---@field project entity.project
+
+---what the firm pays
+---@class (exact) entity.prices
+---@field gravel quantity a ton of gravel
+---@field haul quantity one truckload hauled
+---@field stone quantity a ton of stone
+---@field liner quantity a square foot of liner
+---@field crew_day quantity a day of the crew
+---@field energy quantity a kilowatt-hour
+---@field site entity.site
+---@field project entity.project
+
+---a point of an outline
+---@class (exact) entity.point
+---@field x quantity across
+---@field y quantity along
+---@field site entity.site
+---@field project entity.project
+
+---a step in a basin's side
+---@class (exact) entity.shelf
+---@field depth quantity below still water
+---@field width quantity how far it steps inward
+---@field site entity.site
+---@field project entity.project
+
+---a level taken along a rim
+---@class (exact) entity.rim_level
+---@field at quantity distance along the rim
+---@field level quantity height of the rim there
+---@field site entity.site
+---@field project entity.project
+
+---a stretch of gravel ring along a rim
+---@class (exact) entity.ring_stretch
+---@field starts quantity where it begins along the rim
+---@field ends quantity where it ends along the rim
+---@field width quantity width
+---@field depth quantity depth of its gravel
+---@field lined "yes"|"no" whether liner runs under it
+---@field returns_to entity.basin the basin it drains to
+---@field site entity.site
+---@field project entity.project
+
+---a point of a pump's curve
+---@class (exact) entity.curve_point
+---@field flow quantity flow
+---@field head quantity head at that flow
+---@field site entity.site
+---@field project entity.project
+
+---a fitting in a pipe
+---@class (exact) entity.fitting
+---@field type "elbow 90"|"elbow 45"|"sweep 90"|"tee run"|"tee branch"|"union" sort of fitting
+---@field count quantity how many
+---@field site entity.site
+---@field project entity.project
+
+---a row of a machine's lifting chart
+---@class (exact) entity.lift
+---@field reach quantity reach
+---@field rated quantity rated at that reach
+---@field deducted quantity still to take off the chart
+---@field site entity.site
+---@field project entity.project
+
+---the storm that a design must stand
+---@class (exact) entity.storm
+---@field depth quantity rain that falls
+---@field lasts quantity how long it lasts
+---@field returns quantity how often it comes back
+---@field site entity.site
+---@field project entity.project
+
+---a step cut into the side of a pit
+---@class (exact) entity.bench
+---@field up quantity height over the bottom, or over the bench below
+---@field width quantity width
+---@field site entity.site
+---@field project entity.project
+
+---a load that stands on the ground near an edge
+---@class (exact) entity.section_load
+---@field distance quantity distance from the edge
+---@field load quantity what it weighs
+---@field site entity.site
+---@field project entity.project
+
+---one of the entities in a list
+---@class (exact) entity.link
+---@field to entity.project|entity.site|entity.basin|entity.spill|entity.channel|entity.intake|entity.pump|entity.junction|entity.pipe|entity.jet|entity.boulder|entity.machine|entity.dig|entity.liner|entity.wall|entity.coping|entity.circuit|entity.benchmark|entity.filter|entity.sling|entity.pick|entity.paving|entity.planting|entity.tree|entity.light|entity.fish|entity.crew|entity.prices the entity
+---@field site entity.site
+---@field project entity.project
