@@ -42,19 +42,19 @@ struct odd {
 };
 
 static const struct odd odd[] = {
-    {"no length", "  length = \"0 ft\" }", 15, {"length", "more than 0"}},
-    {"no height of stone", "  height = \"0 in\" }", 17, {"height", "more than 0"}},
-    {"no depth", "  depth = \"0 in\",", 6, {"depth", "more than 0"}},
-    {"outline crosses itself", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"10 ft\",\"8 ft\"}, {\"10 ft\",\"0 ft\"}, {\"0 ft\",\"8 ft\"} },", 3, {"outline", "points in order"}},
-    {"outline without area", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"5 ft\",\"0 ft\"}, {\"10 ft\",\"0 ft\"} },", 3, {"outline", "points in order"}},
-    {"all points at one place", "  outline = polygon { {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"} },", 3, {"outline", "points in order"}},
+    {"no length", "  length = \"0 ft\" }", 15, {"length", "more than 0"}, 0},
+    {"no height of stone", "  height = \"0 in\" }", 17, {"height", "more than 0"}, 0},
+    {"no depth", "  depth = \"0 in\",", 6, {"depth", "more than 0"}, 0},
+    {"outline crosses itself", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"10 ft\",\"8 ft\"}, {\"10 ft\",\"0 ft\"}, {\"0 ft\",\"8 ft\"} },", 3, {"outline", "points in order"}, 0},
+    {"outline without area", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"5 ft\",\"0 ft\"}, {\"10 ft\",\"0 ft\"} },", 3, {"outline", "points in order"}, 0},
+    {"all points at one place", "  outline = polygon { {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"} },", 3, {"outline", "points in order"}, 0},
     {"shelves that meet", "  shelves = { { depth = \"10 in\", width = \"4 ft\" }, { depth = \"12 in\", width = \"3 ft\" } } }", 7, {"depth", "narrower shelves"}, 6},
-    {"two shelves at one depth", "  shelves = { { depth = \"10 in\", width = \"8 in\" }, { depth = \"10 in\", width = \"6 in\" } } }", 7, {"depth", "another shelf"}},
-    {"curve of one point", "  curve = { {\"0 gal/h\",\"12 ft\"} } }", 13, {"curve", "at least 2"}},
-    {"curve that rises", "  curve = { {\"0 gal/h\",\"8 ft\"}, {\"2,000 gal/h\",\"12 ft\"} } }", 13, {"head", "falls"}},
+    {"two shelves at one depth", "  shelves = { { depth = \"10 in\", width = \"8 in\" }, { depth = \"10 in\", width = \"6 in\" } } }", 7, {"depth", "another shelf"}, 0},
+    {"curve of one point", "  curve = { {\"0 gal/h\",\"12 ft\"} } }", 13, {"curve", "at least 2"}, 0},
+    {"curve that rises", "  curve = { {\"0 gal/h\",\"8 ft\"}, {\"2,000 gal/h\",\"12 ft\"} } }", 13, {"head", "falls"}, 0},
     {"rim under its water", "  rim = \"-1 ft\",", 4, {"water_level", "a rim over the water"}, 5},
-    {"rim of the bowl under its lip", "  rim = \"20 in\" }", 9, {"rim", "over the water"}},
-    {"stone larger than its basin", "boulder \"stone\" { length = \"9 ft\", width = \"6 ft\", shape = \"blocky\", stands_in = \"bowl\",", 16, {"stands_in", "larger"}},
+    {"rim of the bowl under its lip", "  rim = \"20 in\" }", 9, {"rim", "over the water"}, 0},
+    {"stone larger than its basin", "boulder \"stone\" { length = \"9 ft\", width = \"6 ft\", shape = \"blocky\", stands_in = \"bowl\",", 16, {"stands_in", "larger"}, 0},
 };
 
 static struct file_bytes written(struct arena *arena, const struct odd *it) {
