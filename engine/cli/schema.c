@@ -15,7 +15,8 @@ static bool find(struct problems *problems, const char *asked, enum fb_schema *s
     *schema = (enum fb_schema)i;
     return true;
   }
-  problem_add(problems, (struct problem){.said = "there is no such schema", .read = asked, .right = "json, designs or rules"});
+  problem_add(problems,
+              (struct problem){.said = "there is no such schema", .read = asked, .right = "json, designs or rules"});
   return false;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What forebay knows about, from the rows: all kinds in short, or one kind with its givens and what is worked out of them.
+// What forebay knows about, from the rows: all kinds in short, or one kind with its givens and what is worked out of
+// them.
 #ifndef FOREBAY_REPORT_LIST_H
 #define FOREBAY_REPORT_LIST_H
 

@@ -34,7 +34,8 @@ static void add_words(struct text *text, enum word_set set) {
 // A number may stand without quotes where it needs no unit.
 static void add_number(struct text *text, const struct row *row) {
   bool bare = row->dimension == DIM_RATIO || row->dimension == DIM_COUNT;
-  text_add(text, bare ? "\"type\": [\"string\", \"number\"], \"examples\": [" : "\"type\": \"string\", \"examples\": [");
+  text_add(text,
+           bare ? "\"type\": [\"string\", \"number\"], \"examples\": [" : "\"type\": \"string\", \"examples\": [");
   add_quoted(text, row->standard ? row->standard : dimension_row(row->dimension)->example);
   text_add(text, "]");
 }
@@ -42,18 +43,31 @@ static void add_number(struct text *text, const struct row *row) {
 // One part where a list is asked may stand by itself; its values may stand by position.
 static void add_parts(struct text *text, const struct row *row) {
   const char *part = catalogue_kind(row->part)->name;
-  text_printf(text, "\"anyOf\": [{\"$ref\": \"#/$defs/%s\"}, {\"type\": \"array\", \"items\": {\"$ref\": \"#/$defs/%s\"}}]",
+  text_printf(text,
+              "\"anyOf\": [{\"$ref\": \"#/$defs/%s\"}, {\"type\": \"array\", \"items\": {\"$ref\": \"#/$defs/%s\"}}]",
               part, part);
 }
 
 static void add_value(struct text *text, const struct row *row) {
   switch (row->sort) {
-    case SORT_NUMBER: add_number(text, row); break;
-    case SORT_CHOICE: add_words(text, row->words); break;
-    case SORT_PARTS: add_parts(text, row); break;
-    case SORT_SHAPE: text_add(text, "\"$ref\": \"#/$defs/outline\""); break;
-    case SORT_REFERENCES: text_add(text, "\"$ref\": \"#/$defs/names\""); break;
-    default: text_add(text, "\"type\": \"string\""); break;
+    case SORT_NUMBER:
+      add_number(text, row);
+      break;
+    case SORT_CHOICE:
+      add_words(text, row->words);
+      break;
+    case SORT_PARTS:
+      add_parts(text, row);
+      break;
+    case SORT_SHAPE:
+      text_add(text, "\"$ref\": \"#/$defs/outline\"");
+      break;
+    case SORT_REFERENCES:
+      text_add(text, "\"$ref\": \"#/$defs/names\"");
+      break;
+    default:
+      text_add(text, "\"type\": \"string\"");
+      break;
   }
 }
 
@@ -107,7 +121,9 @@ static void add_object(struct text *text, enum kind kind) {
 }
 
 static void add_part_definition(struct text *text, enum kind kind) {
-  text_printf(text, "    \"%s\": {\"anyOf\": [\n      {\"type\": \"array\", \"items\": {\"type\": [\"string\", \"number\"]}},\n      {\n",
+  text_printf(text,
+              "    \"%s\": {\"anyOf\": [\n      {\"type\": \"array\", \"items\": {\"type\": [\"string\", "
+              "\"number\"]}},\n      {\n",
               catalogue_kind(kind)->name);
   add_object(text, kind);
   text_add(text, "      }\n    ]}");
@@ -146,12 +162,16 @@ static void add_definitions(struct text *text) {
 }
 
 static void add_shapes(struct text *text) {
-  text_add(text, "    \"names\": {\"anyOf\": [{\"type\": \"string\"}, {\"type\": \"array\", \"items\": {\"type\": \"string\"}}]},\n");
-  text_add(text, "    \"outline\": {\n      \"type\": \"object\", \"additionalProperties\": false,\n      \"properties\": {");
+  text_add(text,
+           "    \"names\": {\"anyOf\": [{\"type\": \"string\"}, {\"type\": \"array\", \"items\": {\"type\": "
+           "\"string\"}}]},\n");
+  text_add(text,
+           "    \"outline\": {\n      \"type\": \"object\", \"additionalProperties\": false,\n      \"properties\": {");
   const char *join = "\n";
   for (int w = 0; w < WORD_COUNT; w++) {
     if (catalogue_word((enum word)w)->set != WORDS_shape) continue;
-    text_printf(text, "%s        \"%s\": {\"type\": [\"string\", \"array\"], ", join, catalogue_word((enum word)w)->word);
+    text_printf(text, "%s        \"%s\": {\"type\": [\"string\", \"array\"], ", join,
+                catalogue_word((enum word)w)->word);
     add_described(text, catalogue_word((enum word)w)->says);
     text_add(text, "}");
     join = ",\n";
@@ -164,16 +184,22 @@ static void add_top(struct text *text) {
   for (int k = 0; k < KIND_COUNT; k++) {
     const struct kind_row *facts = catalogue_kind((enum kind)k);
     if (facts->part) continue;
-    text_printf(text, facts->single ? "%s    \"%s\": {\"$ref\": \"#/$defs/%s\"}"
-                                    : "%s    \"%s\": {\"type\": \"object\", \"additionalProperties\": {\"$ref\": \"#/$defs/%s\"}}",
+    text_printf(text,
+                facts->single
+                    ? "%s    \"%s\": {\"$ref\": \"#/$defs/%s\"}"
+                    : "%s    \"%s\": {\"type\": \"object\", \"additionalProperties\": {\"$ref\": \"#/$defs/%s\"}}",
                 join, facts->name, facts->name);
     join = ",\n";
   }
 }
 
 void schema_json(struct text *text) {
-  text_add(text, "{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n  \"title\": \"A design for forebay\",\n");
-  text_add(text, "  \"type\": \"object\",\n  \"required\": [\"project\"],\n  \"additionalProperties\": false,\n  \"properties\": {");
+  text_add(
+      text,
+      "{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n  \"title\": \"A design for forebay\",\n");
+  text_add(text,
+           "  \"type\": \"object\",\n  \"required\": [\"project\"],\n  \"additionalProperties\": false,\n  "
+           "\"properties\": {");
   add_top(text);
   text_add(text, "\n  },\n  \"$defs\": {\n");
   add_shapes(text);

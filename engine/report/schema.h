@@ -5,7 +5,7 @@
 
 #include "base/text.h"
 
-void schema_json(struct text *text);  // JSON Schema, draft 2020-12, of a design in JSON
+void schema_json(struct text *text);     // JSON Schema, draft 2020-12, of a design in JSON
 void schema_designs(struct text *text);  // LuaCATS annotations for designs in Lua
 void schema_rules(struct text *text);    // and for rule files: the entities as a rule sees them
 

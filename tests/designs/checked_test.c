@@ -72,8 +72,9 @@ static void every_quantity_is_checked(void **state) {
   for (int r = 0; r < ROW_COUNT; r++) {
     const struct row *row = catalogue_row((enum row_id)r);
     if (row->sort != SORT_QUANTITY || seen.checked[r] != listed[r]) continue;
-    print_error(listed[r] ? "%s.%s has a value now: take it out of unchecked.txt\n" : "%s.%s has no value in worked/*.tsv\n",
-                catalogue_kind(row->kind)->name, row->name);
+    print_error(
+        listed[r] ? "%s.%s has a value now: take it out of unchecked.txt\n" : "%s.%s has no value in worked/*.tsv\n",
+        catalogue_kind(row->kind)->name, row->name);
     wrong++;
   }
   tell_marks(&seen);

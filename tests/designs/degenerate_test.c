@@ -27,7 +27,8 @@ static const char *const sound[] = {
     "  crest = \"24 in\" }",
     "pump \"pump\" { from = \"pool\", type = \"submersible\",",
     "  curve = { {\"0 gal/h\",\"12 ft\"}, {\"2,000 gal/h\",\"0 ft\"} } }",
-    "pipe \"riser\" { from = \"pump\", to = \"bowl\", size = \"2 in\", outlet = \"above water\", outlet_at = \"27 in\",",
+    "pipe \"riser\" { from = \"pump\", to = \"bowl\", size = \"2 in\", outlet = \"above water\", outlet_at = \"27 "
+    "in\",",
     "  length = \"20 ft\" }",
     "boulder \"stone\" { length = \"3 ft\", width = \"2 ft\", shape = \"blocky\",",
     "  height = \"2 ft\" }",
@@ -45,16 +46,44 @@ static const struct odd odd[] = {
     {"no length", "  length = \"0 ft\" }", 15, {"length", "more than 0"}, 0},
     {"no height of stone", "  height = \"0 in\" }", 17, {"height", "more than 0"}, 0},
     {"no depth", "  depth = \"0 in\",", 6, {"depth", "more than 0"}, 0},
-    {"outline crosses itself", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"10 ft\",\"8 ft\"}, {\"10 ft\",\"0 ft\"}, {\"0 ft\",\"8 ft\"} },", 3, {"outline", "points in order"}, 0},
-    {"outline without area", "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"5 ft\",\"0 ft\"}, {\"10 ft\",\"0 ft\"} },", 3, {"outline", "points in order"}, 0},
-    {"all points at one place", "  outline = polygon { {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"} },", 3, {"outline", "points in order"}, 0},
-    {"shelves that meet", "  shelves = { { depth = \"10 in\", width = \"4 ft\" }, { depth = \"12 in\", width = \"3 ft\" } } }", 7, {"depth", "narrower shelves"}, 6},
-    {"two shelves at one depth", "  shelves = { { depth = \"10 in\", width = \"8 in\" }, { depth = \"10 in\", width = \"6 in\" } } }", 7, {"depth", "another shelf"}, 0},
+    {"outline crosses itself",
+     "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"10 ft\",\"8 ft\"}, {\"10 ft\",\"0 ft\"}, {\"0 ft\",\"8 ft\"} },",
+     3,
+     {"outline", "points in order"},
+     0},
+    {"outline without area",
+     "  outline = polygon { {\"0 ft\",\"0 ft\"}, {\"5 ft\",\"0 ft\"}, {\"10 ft\",\"0 ft\"} },",
+     3,
+     {"outline", "points in order"},
+     0},
+    {"all points at one place",
+     "  outline = polygon { {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"}, {\"1 ft\",\"1 ft\"} },",
+     3,
+     {"outline", "points in order"},
+     0},
+    {"shelves that meet",
+     "  shelves = { { depth = \"10 in\", width = \"4 ft\" }, { depth = \"12 in\", width = \"3 ft\" } } }",
+     7,
+     {"depth", "narrower shelves"},
+     6},
+    {"two shelves at one depth",
+     "  shelves = { { depth = \"10 in\", width = \"8 in\" }, { depth = \"10 in\", width = \"6 in\" } } }",
+     7,
+     {"depth", "another shelf"},
+     0},
     {"curve of one point", "  curve = { {\"0 gal/h\",\"12 ft\"} } }", 13, {"curve", "at least 2"}, 0},
-    {"curve that rises", "  curve = { {\"0 gal/h\",\"8 ft\"}, {\"2,000 gal/h\",\"12 ft\"} } }", 13, {"head", "falls"}, 0},
+    {"curve that rises",
+     "  curve = { {\"0 gal/h\",\"8 ft\"}, {\"2,000 gal/h\",\"12 ft\"} } }",
+     13,
+     {"head", "falls"},
+     0},
     {"rim under its water", "  rim = \"-1 ft\",", 4, {"water_level", "a rim over the water"}, 5},
     {"rim of the bowl under its lip", "  rim = \"20 in\" }", 9, {"rim", "over the water"}, 0},
-    {"stone larger than its basin", "boulder \"stone\" { length = \"9 ft\", width = \"6 ft\", shape = \"blocky\", stands_in = \"bowl\",", 16, {"stands_in", "larger"}, 0},
+    {"stone larger than its basin",
+     "boulder \"stone\" { length = \"9 ft\", width = \"6 ft\", shape = \"blocky\", stands_in = \"bowl\",",
+     16,
+     {"stands_in", "larger"},
+     0},
 };
 
 static struct file_bytes written(struct arena *arena, const struct odd *it) {
@@ -83,7 +112,8 @@ static void tell(struct arena *arena, const struct odd *it, struct problems *pro
 static bool is_told(struct arena *arena, const struct odd *it, const struct problem *problem) {
   struct text words = text_in(arena);
   problem_write(&words, problem);
-  return problem->at.line == (it->at ? it->at : it->line) && strstr(text_end(&words), it->told[0]) && strstr(text_end(&words), it->told[1]);
+  return problem->at.line == (it->at ? it->at : it->line) && strstr(text_end(&words), it->told[0]) &&
+         strstr(text_end(&words), it->told[1]);
 }
 
 static int check(const struct odd *it) {
@@ -94,7 +124,9 @@ static int check(const struct odd *it) {
   tell(arena, it, &problems);
   for (size_t i = 0; i < problems.count; i++) told = told || is_told(arena, it, &problems.list[i]);
   problems_write(&said, &problems, 9);
-  if (!told) print_error("%s: line %d, \"%s\" and \"%s\" expected, told:\n%s\n", it->what, it->at ? it->at : it->line, it->told[0], it->told[1], text_end(&said));
+  if (!told)
+    print_error("%s: line %d, \"%s\" and \"%s\" expected, told:\n%s\n", it->what, it->at ? it->at : it->line,
+                it->told[0], it->told[1], text_end(&said));
   arena_free(arena);
   return !told;
 }

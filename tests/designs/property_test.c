@@ -35,11 +35,15 @@ struct recipe {  // whole inches, gal/h, lb/ft3
 };
 
 static struct recipe random_recipe(uint64_t *seed) {
-  static const char *const shapes[] = {"circle", "ellipse", "rectangle"}, *const forms[] = {"rounded", "blocky", "squared"},
+  static const char *const shapes[] = {"circle", "ellipse", "rectangle"},
+                           *const forms[] = {"rounded", "blocky", "squared"},
                            *const soils[] = {"type A", "type B", "type C"};
-  struct recipe r = {.length = between(seed, 96, 300), .width = between(seed, 84, 200), .rim = between(seed, 2, 9), .prefix = ""};
-  r.depth = between(seed, 14, 40), r.shelf = between(seed, 6, 12), r.slope = between(seed, 0, 1), r.crest = between(seed, 10, 40);
-  r.lip = between(seed, 6, 24), r.bowl = between(seed, 30, 60), r.run = between(seed, 60, 500), r.size = between(seed, 0, 2);
+  struct recipe r = {
+      .length = between(seed, 96, 300), .width = between(seed, 84, 200), .rim = between(seed, 2, 9), .prefix = ""};
+  r.depth = between(seed, 14, 40), r.shelf = between(seed, 6, 12), r.slope = between(seed, 0, 1),
+  r.crest = between(seed, 10, 40);
+  r.lip = between(seed, 6, 24), r.bowl = between(seed, 30, 60), r.run = between(seed, 60, 500),
+  r.size = between(seed, 0, 2);
   r.shut_off = between(seed, 120, 240), r.most = between(seed, 1000, 4000), r.density = between(seed, 140, 180);
   for (int i = 0; i < 3; i++) r.stone[i] = between(seed, 14, 70);
   r.shape = shapes[next(seed) % 3], r.form = forms[next(seed) % 3], r.soil = soils[next(seed) % 3];
@@ -192,11 +196,12 @@ static void add_liner(struct building *b) {
 }
 
 static struct building *built(const struct recipe *recipe) {
-  static void (*const adders[ROLES])(struct building *) = {add_project, add_site, add_pool, add_bowl,  add_lip,
-                                                           add_pump,    add_pipe, add_stone, add_dig, add_liner};
+  static void (*const adders[ROLES])(struct building *) = {add_project, add_site, add_pool,  add_bowl, add_lip,
+                                                           add_pump,    add_pipe, add_stone, add_dig,  add_liner};
   struct arena *arena = arena_new();
   struct building *b = arena_alloc(arena, sizeof *b);
-  *b = (struct building){.arena = arena, .problems = problems_in(arena), .recipe = recipe, .store = store_in(arena, "any.lua")};
+  *b = (struct building){
+      .arena = arena, .problems = problems_in(arena), .recipe = recipe, .store = store_in(arena, "any.lua")};
   for (int i = 0; i < ROLES; i++) adders[recipe->turned ? ROLES - 1 - i : i](b);
   struct text said = text_in(arena);
   bool whole = store_settle(b->store, &b->problems);
@@ -213,7 +218,8 @@ static double value(struct building *b, enum role role, enum row_id row) {
 // ---- Two designs that must say the same ----
 
 static bool is_worked(const struct store *store, int entity, enum row_id row) {
-  return catalogue_row(row)->kind == store->entities[entity].kind && catalogue_row(row)->sort != SORT_BUNDLE && row_function(row);
+  return catalogue_row(row)->kind == store->entities[entity].kind && catalogue_row(row)->sort != SORT_BUNDLE &&
+         row_function(row);
 }
 
 static bool has_number(enum condition condition) {
@@ -369,7 +375,9 @@ static void check_without(struct demo *demo, struct evaluation *ev, int entity, 
   store_describe(&said, demo->store, entity, row);
   text_add(&said, " without ");
   store_describe(&said, demo->store, of, left_out);
-  if (!right) fail_msg("%s: %.9g (%d) became %.9g (%d)", text_end(&said), before->value, (int)before->condition, now.value, (int)now.condition);
+  if (!right)
+    fail_msg("%s: %.9g (%d) became %.9g (%d)", text_end(&said), before->value, (int)before->condition, now.value,
+             (int)now.condition);
 }
 
 static void each_result(struct demo *demo, struct evaluation *ev, int given) {
@@ -377,7 +385,8 @@ static void each_result(struct demo *demo, struct evaluation *ev, int given) {
     for (int r = 0; r < ROW_COUNT; r++) {
       if (!is_worked(demo->store, (int)e, (enum row_id)r)) continue;
       if (given >= 0) check_without(demo, ev, (int)e, (enum row_id)r, given);
-      if (given < 0) demo->before[store_slot(demo->store, (int)e, (enum row_id)r)] = result_of(ev, (int)e, (enum row_id)r);
+      if (given < 0)
+        demo->before[store_slot(demo->store, (int)e, (enum row_id)r)] = result_of(ev, (int)e, (enum row_id)r);
     }
   }
 }
@@ -429,9 +438,9 @@ static void what_is_left_out_is_blamed(void **state) {
 
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(units_change_nothing),    cmocka_unit_test(order_changes_nothing),
-      cmocka_unit_test(datum_changes_nothing),   cmocka_unit_test(names_change_nothing),
-      cmocka_unit_test(volume_grows_with_level), cmocka_unit_test(mass_scales_with_density),
+      cmocka_unit_test(units_change_nothing),       cmocka_unit_test(order_changes_nothing),
+      cmocka_unit_test(datum_changes_nothing),      cmocka_unit_test(names_change_nothing),
+      cmocka_unit_test(volume_grows_with_level),    cmocka_unit_test(mass_scales_with_density),
       cmocka_unit_test(what_is_left_out_is_blamed),
   };
   return cmocka_run_group_tests_name("designs/property", tests, NULL, NULL);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The tables of worked designs, worked/NAME.tsv beside worked/NAME.lua, row by row: what is worked out, what should come.
+// The tables of worked designs, worked/NAME.tsv beside worked/NAME.lua, row by row: what is worked out, what should
+// come.
 #ifndef TESTS_DESIGNS_TABLES_H
 #define TESTS_DESIGNS_TABLES_H
 
@@ -42,7 +43,8 @@ static inline double tables_value(struct arena *arena, const char *words, enum d
   struct text wrong = text_in(arena), right = text_in(arena);
   struct reading reading = {0};
   if (dimension == DIM_COUNT) dimension = DIM_RATIO;  // what is worked out need not be whole
-  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right)) fail_msg("%s: %s", words, text_end(&wrong));
+  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right))
+    fail_msg("%s: %s", words, text_end(&wrong));
   return reading.value;
 }
 
@@ -61,7 +63,8 @@ static inline void tables_line(struct tables_visit *v, char *line) {
   if (entity < 0) fail_msg("no such entity: %s", columns[0]);
   enum row_id id = catalogue_row_named(store->entities[entity].kind, dot + 1, strlen(dot + 1));
   if (id == ROW_COUNT) fail_msg("no such quantity: %s", columns[0]);
-  struct tables_row row = {.what = columns[0], .expected_words = columns[1], .mark = columns[3], .source = columns[4], .id = id};
+  struct tables_row row = {
+      .what = columns[0], .expected_words = columns[1], .mark = columns[3], .source = columns[4], .id = id};
   row.expected = tables_value(v->arena, columns[1], catalogue_row(id)->dimension);
   row.value = evaluation_number(v->ev, entity, id);
   v->visit(&row, v->with);

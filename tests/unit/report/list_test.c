@@ -65,7 +65,8 @@ static void names_the_nearest_kind(void **state) {
 }
 
 int main(void) {
-  const struct CMUnitTest tests[] = {cmocka_unit_test(names_every_row), cmocka_unit_test(tells_units_bounds_words_and_source),
+  const struct CMUnitTest tests[] = {cmocka_unit_test(names_every_row),
+                                     cmocka_unit_test(tells_units_bounds_words_and_source),
                                      cmocka_unit_test(names_the_nearest_kind)};
   return cmocka_run_group_tests_name("report/list", tests, NULL, NULL);
 }

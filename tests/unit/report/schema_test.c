@@ -12,12 +12,13 @@
 
 #include "report/schema.h"
 
-static const char *const KEYWORDS[] = {"$ref",       "type",     "enum",  "anyOf",   "items",       "properties",
-                                       "required",   "default",  "title", "$schema", "description", "examples",
-                                       "additionalProperties", "$defs"};
+static const char *const KEYWORDS[] = {
+    "$ref",    "type",  "enum",    "anyOf",       "items",    "properties",           "required",
+    "default", "title", "$schema", "description", "examples", "additionalProperties", "$defs"};
 
 static bool is_of_type(const char *type, const json_t *value) {
-  return (strcmp(type, "string") == 0 && json_is_string(value)) || (strcmp(type, "number") == 0 && json_is_number(value)) ||
+  return (strcmp(type, "string") == 0 && json_is_string(value)) ||
+         (strcmp(type, "number") == 0 && json_is_number(value)) ||
          (strcmp(type, "array") == 0 && json_is_array(value)) || (strcmp(type, "object") == 0 && json_is_object(value));
 }
 
@@ -93,8 +94,8 @@ static bool fits(const json_t *root, const json_t *schema, const json_t *value) 
     if (!fits(root, target, value)) return false;
   }
   return type_fits(json_object_get(schema, "type"), value) && enum_fits(json_object_get(schema, "enum"), value) &&
-         any_fits(root, json_object_get(schema, "anyOf"), value) && items_fit(root, json_object_get(schema, "items"), value) &&
-         members_fit(root, schema, value);
+         any_fits(root, json_object_get(schema, "anyOf"), value) &&
+         items_fit(root, json_object_get(schema, "items"), value) && members_fit(root, schema, value);
 }
 
 static json_t *schema_new(void) {
@@ -130,9 +131,9 @@ static void designs_fit(void **state) {
 static void broken_ones_do_not(void **state) {
   (void)state;
   static const char *const broken[] = {
-      "broken/02-bare-number.json",     "broken/04-misspelt-given.json",     "broken/05-misspelt-kind.json",
-      "broken/06-misspelt-word.json",   "broken/21-unknown-measured.json",   "broken/26-missing-required.json",
-      "broken/27-missing-in-part.json", "broken/32-worked-out.json",         "broken/39-no-project.json",
+      "broken/02-bare-number.json",     "broken/04-misspelt-given.json",   "broken/05-misspelt-kind.json",
+      "broken/06-misspelt-word.json",   "broken/21-unknown-measured.json", "broken/26-missing-required.json",
+      "broken/27-missing-in-part.json", "broken/32-worked-out.json",       "broken/39-no-project.json",
       "broken/30-boolean.json",
   };
   json_t *schema = schema_new();
