@@ -37,6 +37,14 @@ fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units
 // line with its formula. NULL: no memory. What contradicts itself shows in `problems`, and its lines say so.
 fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems);
 
+// All kinds of things, or one of them (kind not NULL): its givens, and what is worked out, how and after whom. NULL: there
+// is no such kind, with the nearest in `problems`.
+fb_text *fb_list_new(const char *kind, fb_problems *problems);
+
+// What a design may say, for editors and other programs; rules: what a rule file may say and read.
+enum fb_schema { FB_SCHEMA_JSON, FB_SCHEMA_LUA_DESIGNS, FB_SCHEMA_LUA_RULES };
+fb_text *fb_schema_new(enum fb_schema schema);
+
 // A commented design to start from.
 const char *fb_starter_design(void);
 

@@ -19,8 +19,8 @@
 static double read_as(struct arena *arena, const char *words, enum dimension dimension) {
   struct text wrong = text_in(arena), right = text_in(arena);
   struct reading reading = {0};
-  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right))
-    fail_msg("%s: %s", words, text_end(&wrong));
+  if (dimension == DIM_COUNT) dimension = DIM_RATIO;  // what is worked out need not be whole
+  if (!unit_read(words, strlen(words), dimension, &reading, &wrong, &right)) fail_msg("%s: %s", words, text_end(&wrong));
   return reading.value;
 }
 
