@@ -54,7 +54,7 @@ static void read_listed(bool *listed) {
 
 static void tell_marks(const struct seen *seen) {
   size_t all = 0;
-  printf("worked:");
+  printf("# worked:");
   for (size_t i = 0; i < MARKS; i++) {
     printf(" %zu %s,", seen->ran[i], marks[i]);
     all += seen->ran[i];
