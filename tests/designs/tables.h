@@ -15,7 +15,7 @@
 #include "units/read.h"
 
 struct tables_row {
-  const char *what, *expected_words, *mark, *source;
+  const char *what, *expected_words, *tolerance, *mark, *source;
   enum row_id id;
   double value, expected;  // SI
 };
@@ -27,11 +27,23 @@ struct tables_visit {
   struct evaluation *ev;
 };
 
+// Surveys lie beside the designs.
+static inline struct store *tables_read(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+  const char **names;
+  size_t count;
+  if (!file_list(problems, FOREBAY_ROOT "/tests/designs/worked", ".csv", &names, &count, NULL)) return NULL;
+  struct file_bytes *beside = arena_array(arena, count + 1, sizeof *beside);
+  for (size_t i = 0; i < count; i++) {
+    if (!file_read(problems, names[i], 1 << 20, &beside[i])) return NULL;
+  }
+  return design_read_beside(arena, file, beside, count, problems);
+}
+
 static inline struct evaluation *tables_design(struct arena *arena, const char *path) {
   struct problems *problems = arena_alloc(arena, sizeof *problems);
   *problems = problems_in(arena);
   struct file_bytes file;
-  struct store *store = file_read(problems, path, 1 << 20, &file) ? design_read(arena, &file, problems) : NULL;
+  struct store *store = file_read(problems, path, 1 << 20, &file) ? tables_read(arena, &file, problems) : NULL;
   if (store) return evaluation_in(arena, store, problems);
   struct text said = text_in(arena);
   problems_write(&said, problems, 20);
@@ -64,7 +76,7 @@ static inline void tables_line(struct tables_visit *v, char *line) {
   enum row_id id = catalogue_row_named(store->entities[entity].kind, dot + 1, strlen(dot + 1));
   if (id == ROW_COUNT) fail_msg("no such quantity: %s", columns[0]);
   struct tables_row row = {
-      .what = columns[0], .expected_words = columns[1], .mark = columns[3], .source = columns[4], .id = id};
+      .what = columns[0], .expected_words = columns[1], .tolerance = columns[2], .mark = columns[3], .source = columns[4], .id = id};
   row.expected = tables_value(v->arena, columns[1], catalogue_row(id)->dimension);
   row.value = evaluation_number(v->ev, entity, id);
   v->visit(&row, v->with);

@@ -14,7 +14,7 @@ basin "lake" { purpose = "display", outline = rectangle { "1,000 in", "770 in" }
   depth = "30 in", disinfectant = "chloramine", disinfectant_level = "1 mg/L" }
 basin "spring water" { purpose = "display", outline = rectangle { "100 in", "77 in" }, rim = "4 in", water_level = "0 in",
   depth = "30 in", disinfectant = "none" }
-basin "pit" { purpose = "display", outline = rectangle { "12 ft", "12 ft" }, rim = "1 in", water_level = "0 in", depth = "9 ft" }
+basin "pit" { purpose = "display", reach = "children", outline = rectangle { "12 ft", "12 ft" }, rim = "1 in", water_level = "0 in", depth = "9 ft" }
 dig "hole" { of = "pit", beyond = "0 in", below = "0 in", slope = "upright" }
 
 fish "comets" { basin = "tank", sort = "goldfish", count = 20, length = "6 in" }
