@@ -51,6 +51,8 @@ static double width_to_spare_of_liner(struct evaluation *ev, struct liner_ref li
 }
 
 static double area_of_liner(struct evaluation *ev, struct liner_ref liner) {
+  bool written = liner_states_length(ev, liner) && liner_states_width(ev, liner);
+  if (written) return liner_get_length(ev, liner) * liner_get_width(ev, liner);
   return liner_get_length_needed(ev, liner) * liner_get_width_needed(ev, liner);
 }
 

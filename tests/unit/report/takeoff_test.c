@@ -143,10 +143,9 @@ static void working_stands_under_each_line(void **state) {
                       "  liner \"sheet\" ................... 20 ft by 15 ft\n"
                       "    = length and width of the piece\n"
                       "  all liner ....................... 300 ft2\n"
-                      "    = sum of length x width of all liners [geometry (worked out)]\n"
+                      "    = sum of area of all liners [geometry (worked out)]\n"
                       "  all underlay .................... 600 ft2\n"
-                      "    = sum of length x width of all liners, once or twice by underlay [geometry\n"
-                      "      (worked out)]\n");
+                      "    = sum of underlay_area of all liners [geometry (worked out)]\n");
 }
 
 // 20 ft = 6.096 m, 15 ft = 4.572 m, 300 ft2 = 27.87 m2.
