@@ -40,6 +40,7 @@ end
 stds.rules = { read_globals = add(words(false), "engine/rulebook/words.c", '{%s*"([%w_]+)",%s*word_[%w_]+%s*}') }
 for _, verb in ipairs { "rule", "adjust", "retire" } do table.insert(stds.rules.read_globals, verb) end
 
+exclude_files = { "**/annotations/*.lua" }
 std = "design"
 files["rules/**/*.lua"] = { std = "rules" }
 max_line_length = 120

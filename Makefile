@@ -50,7 +50,7 @@ SHARED = $(BUILD)/libforebay.so.$(VERSION)
 # A test is one file; its name is enough. ONLY=text narrows a run to the tests whose path holds that text.
 TEST_FOLDERS = tests/unit/* tests/reference tests/designs tests/rules tests/cli tests/fault
 TEST_SOURCES := $(sort $(wildcard $(addsuffix /*_test.c,$(TEST_FOLDERS))))
-TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh)) tests/layers tests/luacheck
+TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh)) tests/layers tests/luacheck tests/annotations
 only = $(if $(ONLY),$(foreach t,$1,$(if $(findstring $(ONLY),$t),$t)),$1)
 FUZZED = $(patsubst %.c,$(BUILD)/%.o,$(call only,$(wildcard tests/fuzz/*.c)))  # compiled, so that they stay right
 TESTS = $(patsubst %.c,$(BUILD)/%,$(call only,$(TEST_SOURCES)))
@@ -63,7 +63,7 @@ QUIET = $(if $(V),,@)
 CORES ?= $(shell nproc 2>/dev/null || echo 2)
 JOBS = $(if $(findstring -j,$(MAKEFLAGS)),,-j$(CORES))
 
-.PHONY: all tests demo test sanitize bench install uninstall clean lint format help
+.PHONY: all tests demo test sanitize bench accuracy annotations install uninstall clean lint format help
 .PHONY: deps deps-test deps-bench deps-lint ready FORCE
 .DELETE_ON_ERROR:
 .SECONDARY:
@@ -144,7 +144,7 @@ $(BUILD)/tests/fuzz/%.o: tests/fuzz/%.c $(BUILD)/flags
 TEST_LIBS = -lcmocka -ludunits2
 $(BUILD)/tests/bench/%: TEST_LIBS =
 
--include $(TESTS:%=%.d) $(FUZZED:.o=.d) $(BUILD)/tests/bench/review.d
+-include $(TESTS:%=%.d) $(FUZZED:.o=.d) $(wildcard $(BUILD)/tests/bench/*.d)
 
 test: deps-test | $(filter all demo,$(MAKECMDGOALS))
 	+@failed=; \
@@ -156,8 +156,19 @@ test: deps-test | $(filter all demo,$(MAKECMDGOALS))
 sanitize: | $(filter all,$(MAKECMDGOALS))
 	+@$(MAKE) --no-print-directory $(JOBS) BUILD=$(BUILD)/san SANITIZE='$(SANITIZERS)' CFLAGS='-O1 -g' tests
 
+# What the tests know from outside, beside ours. WORST=1: the ten farthest apart.
+accuracy: deps-test | $(filter all,$(MAKECMDGOALS))
+	+@$(MAKE) --no-print-directory $(JOBS) $(BUILD)/tests/designs/checked_test $(BUILD)/tests/reference/reference_test
+	@BUILD=$(BUILD) tests/accuracy/run $(if $(WORST),--worst)
+
+# What editors read of the catalogue; kept in the tree, and tests/annotations says when they are out of date.
+annotations: deps | $(filter all,$(MAKECMDGOALS))
+	+@$(MAKE) --no-print-directory $(JOBS) $(COMMAND)
+	@tests/annotations --write
+
+BENCHES = $(addprefix $(BUILD)/tests/bench/,review quantities network_bench)
 bench: deps-bench | $(filter all,$(MAKECMDGOALS))
-	+@$(MAKE) --no-print-directory $(JOBS) all $(BUILD)/tests/bench/review
+	+@$(MAKE) --no-print-directory $(JOBS) all $(BENCHES)
 	@FOREBAY=$(abspath $(COMMAND)) tests/bench/run $(DEMO)
 
 # --- keeping it tidy
@@ -182,7 +193,7 @@ lint-lua:
 	@tests/luacheck | grep -v '^ok'; exit $${PIPESTATUS[0]}
 
 lint-shell:
-	shellcheck .ci/run .ci/deps tests/run tests/layers tests/luacheck tests/bench/run $(wildcard tests/*/*.sh)
+	shellcheck .ci/run .ci/deps tests/run tests/layers tests/luacheck tests/annotations tests/accuracy/run tests/bench/run $(wildcard tests/*/*.sh)
 
 format:
 	clang-format -i $(C_FILES)
@@ -244,7 +255,9 @@ help:
 	@echo 'make [all]      build the command and the libraries into build/'
 	@echo 'make demo       build, then review a demonstration garden (DEMO=file for another)'
 	@echo 'make test       build plainly and with sanitizers, run every test (ONLY=text: those whose path holds it)'
-	@echo 'make bench      time a whole review; count its instructions where valgrind is installed'
+	@echo 'make bench      time a whole review and the flow solver; count instructions where valgrind is installed'
+	@echo 'make accuracy   print every value known from outside beside ours (WORST=1: the ten farthest apart)'
+	@echo 'make annotations  write what editors read of the catalogue: a JSON Schema, and annotations for Lua'
 	@echo 'make deps       install the Debian packages that building needs (nothing, where none is missing)'
 	@echo 'make install    into PREFIX (/usr/local), under DESTDIR; make uninstall takes it away again'
 	@echo 'make lint       check format, C, Lua and shell; make format puts the format right'

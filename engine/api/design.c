@@ -4,29 +4,41 @@
 #include "design/read.h"
 #include "quantities/evaluate.h"
 #include "report/explain.h"
+#include "report/takeoff.h"
 
 struct reading_order {
-  const struct fb_file *file;
+  const struct fb_file *file, *beside;
+  size_t beside_count;
   fb_problems *problems;
   fb_design *made;
 };
+
+static const struct file_bytes *kept_beside(struct arena *arena, const struct reading_order *order) {
+  struct file_bytes *kept = arena_array(arena, order->beside_count + 1, sizeof *kept);
+  for (size_t i = 0; i < order->beside_count; i++) kept[i] = file_kept(arena, &order->beside[i]);
+  return kept;
+}
+
+static const char *digest_of(struct arena *arena, const struct file_bytes *file, const struct store *store) {
+  uint64_t digest = digest_add(digest_begin(), file->bytes, file->length);
+  const struct file_bytes *survey = store ? store->survey_file : NULL;
+  if (survey) digest = digest_add(digest, survey->bytes, survey->length);
+  return digest_words(arena, digest);
+}
 
 static void read_design(struct arena *arena, void *with) {
   struct reading_order *order = with;
   struct file_bytes file = file_kept(arena, order->file);
   struct problems found = problems_in(arena);
+  struct store *store = design_read_beside(arena, &file, kept_beside(arena, order), order->beside_count, &found);
   order->made = arena_alloc(arena, sizeof *order->made);
-  *order->made = (fb_design){
-      .arena = arena,
-      .store = design_read(arena, &file, &found),
-      .digest = digest_words(arena, digest_add(digest_begin(), file.bytes, file.length)),
-  };
+  *order->made = (fb_design){.arena = arena, .store = store, .digest = digest_of(arena, &file, store)};
   problems_sort(&found);
   problems_hand_over(order->problems, &found);
 }
 
-fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems) {
-  struct reading_order order = {.file = file, .problems = problems};
+fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems) {
+  struct reading_order order = {.file = file, .beside = beside, .beside_count = count, .problems = problems};
   struct arena *arena = arena_filled(NULL, read_design, &order, problems);
   if (arena && order.made->store) return order.made;
   arena_free(arena);
@@ -71,4 +83,25 @@ static bool explain(struct text *text, void *with) {
 fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems) {
   struct explaining order = {design, what, units_for(design, units), full, problems};
   return text_filled(NULL, explain, &order, problems);
+}
+
+struct taking_off {
+  const fb_design *design;
+  enum unit_system units;
+  bool working;
+  fb_problems *problems;
+};
+
+static bool take_off(struct text *text, void *with) {
+  const struct taking_off *order = with;
+  struct problems found = problems_in(text->arena);
+  struct evaluation *ev = evaluation_in(text->arena, order->design->store, &found);
+  takeoff_write(text, ev, order->units, order->working);
+  problems_hand_over(order->problems, &found);
+  return true;
+}
+
+fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems) {
+  struct taking_off order = {design, units_for(design, units), working, problems};
+  return text_filled(NULL, take_off, &order, problems);
 }

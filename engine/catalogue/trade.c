@@ -3,6 +3,8 @@
 
 #include "units/exact.h"
 
+#define DEGREE (3.14159265358979323846 / 180)
+
 // Each table below takes its own rows and passes over the others.
 #define PIPE(...)
 #define ROUGHNESS(...)
@@ -10,8 +12,12 @@
 #define LOSS(...)
 #define SINGLE_LOSS(...)
 #define DENSITY(...)
+#define COMPACTED(...)
 #define FILLS(...)
 #define SOIL(...)
+#define RETAINED(...)
+#define BENDING(...)
+#define COVER(...)
 
 const struct trade_pipe trade_pipes[] = {
 #undef PIPE
@@ -62,6 +68,14 @@ static const struct trade_range densities[WORD_COUNT] = {
 #define DENSITY(...)
 };
 
+static const double compacted[WORD_COUNT] = {
+#undef COMPACTED
+#define COMPACTED(word, pounds) [WORD_soil_##word] = (pounds)*POUND / (27 * CUBIC_FOOT),
+#include "catalogue/trade.def"
+#undef COMPACTED
+#define COMPACTED(...)
+};
+
 static const struct trade_range fills[WORD_COUNT] = {
 #undef FILLS
 #define FILLS(word, low, likely, high) [WORD_boulder_shape_##word] = {low, likely, high},
@@ -76,6 +90,31 @@ static const struct {
 #undef SOIL
 #define SOIL(word, slope, pounds) [WORD_soil_##word] = {slope, (pounds)*POUND / (27 * CUBIC_FOOT)},
 #include "catalogue/trade.def"
+#undef SOIL
+#define SOIL(...)
+};
+
+static const struct trade_retained retained[WORD_COUNT] = {
+#undef RETAINED
+#define RETAINED(word, degrees, psf, friction) \
+  [WORD_soil_##word] = {(degrees)*DEGREE, (psf)*POUND * GRAVITY / (FOOT * FOOT), friction},
+#include "catalogue/trade.def"
+#undef RETAINED
+#define RETAINED(...)
+};
+
+static const struct trade_bending bending[WORD_COUNT] = {
+#undef BENDING
+#define BENDING(word, psi, divided) [WORD_stone_##word] = {(psi)*POUND * GRAVITY / (INCH * INCH), divided},
+#include "catalogue/trade.def"
+#undef BENDING
+#define BENDING(...)
+};
+
+static const double covers[WORD_COUNT] = {
+#undef COVER
+#define COVER(word, inches) [WORD_cable_##word] = (inches)*INCH,
+#include "catalogue/trade.def"
 };
 
 struct trade_roughness trade_roughness(enum word material) {
@@ -85,8 +124,12 @@ double trade_fitting_loss(enum word fitting) { return losses[fitting]; }
 struct trade_range trade_density(enum word stone) {
   return densities[stone];
 }
+double trade_soil_compacted(enum word soil) { return compacted[soil]; }
 struct trade_range trade_fills(enum word shape) {
   return fills[shape];
 }
 double trade_soil_slope(enum word soil) { return soils[soil].slope; }
 double trade_soil_density(enum word soil) { return soils[soil].density; }
+struct trade_retained trade_retained(enum word soil) { return retained[soil]; }
+struct trade_bending trade_bending(enum word stone) { return bending[stone]; }
+double trade_cover(enum word cable) { return covers[cable]; }

@@ -38,5 +38,19 @@ struct trade_range trade_fills(enum word shape);    // share of the box
 
 double trade_soil_slope(enum word soil);    // run over rise
 double trade_soil_density(enum word soil);  // kg/m3 in the ground
+double trade_soil_compacted(enum word soil);  // kg/m3 in compacted fill
+
+// Ground behind and under a wall: rad, Pa, tangent of friction under a base on it.
+struct trade_retained {
+  double friction_angle, bearing, base_friction;
+};
+struct trade_retained trade_retained(enum word soil);
+
+struct trade_bending {
+  double strength;  // Pa, the least a standard accepts; 0: nobody knows
+  double divided;   // number of safety
+};
+struct trade_bending trade_bending(enum word stone);
+double trade_cover(enum word cable);  // m of soil asked over it
 
 #endif

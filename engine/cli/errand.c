@@ -249,10 +249,17 @@ static int work_in_child(struct child *child, void *with) {
   return status;
 }
 
+static struct fb_file as_public(const struct file_bytes *file) {
+  return (struct fb_file){file->name, file->bytes, file->length};
+}
+
 fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems) {
   const struct file_bytes *read = &errand->inputs.design;
   whereabouts_set(child->page, AT_DESIGN, read->name, NULL);
-  fb_design *design = fb_design_new(&(struct fb_file){read->name, read->bytes, read->length}, problems);
+  struct fb_file beside[INPUT_MOST_BESIDE];
+  for (size_t i = 0; i < errand->inputs.beside_count; i++) beside[i] = as_public(&errand->inputs.beside[i]);
+  struct fb_file file = as_public(read);
+  fb_design *design = fb_design_new(&file, beside, errand->inputs.beside_count, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   return design;
 }

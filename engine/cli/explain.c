@@ -12,7 +12,14 @@ static int work(struct child *child, const struct errand *errand, fb_problems *p
   return status;
 }
 
+static int work_list(struct child *child, const struct errand *errand, fb_problems *problems) {
+  const struct words *operands = &errand->settings->operands;
+  fb_text *text = fb_list_new(operands->count > 0 ? operands->at[0] : NULL, problems);
+  return text || fb_problems_count(problems) == 0 ? errand_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
+}
+
 int command_explain(struct arena *arena, const struct settings *settings) {
-  struct errand errand = errand_new(arena, settings, work);
+  struct errand errand = errand_new(arena, settings, settings->list ? work_list : work);
+  if (settings->list) return errand_finish(&errand, true);
   return errand_finish(&errand, inputs_read_design(&errand.inputs, &errand.problems, settings->operands.at[0]));
 }

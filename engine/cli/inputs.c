@@ -8,8 +8,29 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+static const char *folder_of(struct arena *arena, const char *path) {
+  const char *slash = strrchr(path, '/');
+  if (!slash) return ".";
+  return slash == path ? "/" : arena_copy(arena, path, (size_t)(slash - path));
+}
+
+// Which of them the design names is not known before the child has read it. One that cannot be read is missing only if
+// the design names it, and then the child says so.
+static void read_beside(struct inputs *inputs, struct problems *problems, const char *path) {
+  struct problems quiet = problems_in(problems->arena);
+  const char **names;
+  size_t count;
+  if (!file_list(&quiet, folder_of(problems->arena, path), ".csv", &names, &count, NULL)) return;
+  inputs->beside = arena_array(problems->arena, INPUT_MOST_BESIDE, sizeof *inputs->beside);
+  for (size_t i = 0; i < count && inputs->beside_count < INPUT_MOST_BESIDE; i++) {
+    inputs->beside_count += file_read(&quiet, names[i], INPUT_MOST, &inputs->beside[inputs->beside_count]);
+  }
+}
+
 bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path) {
-  return file_read(problems, path, INPUT_MOST, &inputs->design);
+  if (!file_read(problems, path, INPUT_MOST, &inputs->design)) return false;
+  read_beside(inputs, problems, path);
+  return true;
 }
 
 // Where the rules are in the tree that this program was built in; NULL: it runs elsewhere.
@@ -120,6 +141,7 @@ bool inputs_hold(const struct inputs *inputs, const char *path) {
   struct stat target;
   if (!path || stat(path, &target) != 0 || !S_ISREG(target.st_mode)) return false;
   bool held = same_file(&target, inputs->design.name);
+  for (size_t i = 0; i < inputs->beside_count; i++) held = held || same_file(&target, inputs->beside[i].name);
   for (size_t i = 0; i < inputs->layer_count; i++) {
     for (size_t k = 0; k < inputs->layers[i].count; k++) {
       held = held || same_file(&target, inputs->layers[i].files[k].name);

@@ -10,7 +10,10 @@
 #include "base/problem.h"
 #include "cli/options.h"
 
-enum { INPUT_MOST = 1 << 20 };  // bytes of one design or rule file
+enum {
+  INPUT_MOST = 1 << 20,  // bytes of one design, rule file or file beside a design
+  INPUT_MOST_BESIDE = 32,
+};
 
 struct input_layer {
   const char *name;
@@ -20,6 +23,8 @@ struct input_layer {
 
 struct inputs {
   struct file_bytes design;  // name NULL: none is read
+  struct file_bytes *beside;  // the CSV files in the design's folder, sorted; it may name one of them
+  size_t beside_count;
   struct input_layer *layers;
   size_t layer_count;
   bool whole;  // false: a rule file was left out

@@ -146,12 +146,13 @@ static bool read_letters(struct command_line *r, const char *letters) {
 static bool check_operands(struct command_line *r) {
   const struct words *operands = &r->settings->operands;
   if (r->settings->help || r->settings->version) return true;
-  if (operands->count < r->of->least) {
+  size_t least = r->settings->list ? 0 : r->of->least, most = r->settings->list ? 1 : r->of->most;
+  if (operands->count < least) {
     text_printf(r->wrong, "missing: %s", r->of->operands);
     return false;
   }
-  if (operands->count <= r->of->most) return true;
-  text_printf(r->wrong, "one word too many: \"%s\"", operands->at[r->of->most]);
+  if (operands->count <= most) return true;
+  text_printf(r->wrong, "one word too many: \"%s\"", operands->at[most]);
   return false;
 }
 

@@ -93,6 +93,19 @@ static void shelves_inside(const struct check *c, int basin) {
   }
 }
 
+static void shelves_apart(const struct check *c, int basin) {
+  for (size_t i = 1; i < store_members(c->store, basin, ROW_basin_shelves); i++) {
+    int shelf = store_member(c->store, basin, ROW_basin_shelves, i);
+    for (size_t j = 0; j < i; j++) {
+      int other = store_member(c->store, basin, ROW_basin_shelves, j);
+      if (!written(c, shelf, ROW_shelf_depth) || !written(c, other, ROW_shelf_depth)) continue;
+      if (compare(value(c, shelf, ROW_shelf_depth), value(c, other, ROW_shelf_depth), 0) != STANDS_AT) continue;
+      tell(c, shelf, ROW_shelf_depth, "is the depth of another shelf", "one shelf of both widths, or another depth");
+      break;
+    }
+  }
+}
+
 static void gravel_fits(const struct check *c, int basin) {
   if (!written(c, basin, ROW_basin_gravel_bed) || !written(c, basin, ROW_basin_depth)) return;
   if (under(c, basin, ROW_basin_gravel_bed, basin, ROW_basin_depth)) return;
@@ -178,6 +191,37 @@ static void foot_in_stone(const struct check *c, int boulder) {
   tell(c, boulder, ROW_boulder_embedment, "buries the stone", "less than its height");
 }
 
+// The box round an outline, along its axes. False: it is not known in full.
+static bool box_of(const struct check *c, int basin, double *across, double *along) {
+  double low[2] = {INFINITY, INFINITY}, high[2] = {-INFINITY, -INFINITY};
+  static const enum row_id axes[] = {ROW_point_x, ROW_point_y};
+  double shape = value(c, basin, ROW_basin_outline);
+  size_t count = written(c, basin, ROW_basin_outline) ? store_members(c->store, basin, ROW_basin_outline) : 0;
+  for (size_t i = 0; i < count; i++) {
+    int point = store_member(c->store, basin, ROW_basin_outline, i);
+    for (int a = 0; a < 2; a++) {
+      enum row_id axis = shape == (double)WORD_shape_circle ? ROW_point_x : axes[a];
+      if (!written(c, point, axis)) return false;
+      low[a] = fmin(low[a], shape == (double)WORD_shape_polygon ? value(c, point, axis) : 0);
+      high[a] = fmax(high[a], value(c, point, axis));
+    }
+  }
+  *across = high[0] - low[0];
+  *along = high[1] - low[1];
+  return count > 0;
+}
+
+// Its length by its width, as it stands, against the box round the outline.
+static void stone_in_basin(const struct check *c, int boulder) {
+  double across, along;
+  double a = value(c, boulder, ROW_boulder_length), b = value(c, boulder, ROW_boulder_width);
+  bool known = written(c, boulder, ROW_boulder_length) && written(c, boulder, ROW_boulder_width);
+  if (!known || !written(c, boulder, ROW_boulder_stands_in)) return;
+  if (!box_of(c, (int)value(c, boulder, ROW_boulder_stands_in), &across, &along)) return;
+  if (compare(a * b, across * along, 0) != STANDS_ABOVE && compare(fmax(a, b), hypot(across, along), 0) != STANDS_ABOVE) return;
+  tell(c, boulder, ROW_boulder_stands_in, "names a basin that the stone is larger than", "a larger basin or a smaller stone");
+}
+
 static void channel_fed(const struct check *c, int channel) {
   bool fed = store_members(c->store, channel, ROW_channel_spills_in) +
                  store_members(c->store, channel, ROW_channel_channels_in) >
@@ -193,6 +237,12 @@ static void channel_fed(const struct check *c, int channel) {
   }
 }
 
+static void one_ground(const struct check *c, int site) {
+  if (!written(c, site, ROW_site_survey) || !written(c, site, ROW_site_ground_slope)) return;
+  tell(c, site, later(c, site, ROW_site_survey, ROW_site_ground_slope), "describes the ground a second time",
+       "a survey or a slope, one of the two");
+}
+
 void check_contradictions(struct store *store, struct problems *problems) {
   static const struct {
     enum kind kind;
@@ -201,7 +251,8 @@ void check_contradictions(struct store *store, struct problems *problems) {
       {KIND_basin, rim_over_water},  {KIND_basin, level_known},   {KIND_basin, rim_known},
       {KIND_basin, shelves_inside},  {KIND_basin, gravel_fits},   {KIND_basin, outline_points},
       {KIND_basin, ring_runs},       {KIND_pump, curve_falls},    {KIND_pipe, outlet_said},
-      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed},
+      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed}, {KIND_site, one_ground},
+      {KIND_basin, shelves_apart},  {KIND_boulder, stone_in_basin},
   };
   struct check check = {store, problems};
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {

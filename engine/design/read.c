@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "design/survey.h"
 #include "design/written.h"
 
 static bool refuse(struct problems *problems, const struct file_bytes *file, const char *said, const char *right) {
@@ -97,9 +98,15 @@ static bool ends_in_json(const char *name) {
   return true;
 }
 
-struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+struct store *design_read_beside(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
+                                 size_t count, struct problems *problems) {
   struct store *store =
       ends_in_json(file->name) ? design_read_json(arena, file, problems) : design_read_lua(arena, file, problems);
+  if (store && !survey_read(store, beside, count, problems)) store = NULL;
   if (!store) problems_sort(problems);
   return store;
+}
+
+struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+  return design_read_beside(arena, file, NULL, 0, problems);
 }

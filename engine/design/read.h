@@ -10,6 +10,10 @@
 // each at the line of the given itself.
 struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems);
 
+// The same, with the files that lie beside the design, for what it names of them. They must outlive the store.
+struct store *design_read_beside(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
+                                 size_t count, struct problems *problems);
+
 // For the whole process: jansson takes one fixed seed and asks the system for none.
 void design_fix_hash_seed(void);
 

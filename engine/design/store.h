@@ -8,9 +8,11 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "base/file.h"
 #include "base/problem.h"
 #include "catalogue/catalogue.h"
 #include "design/places.h"
+#include "physics/polygon_surface.h"
 
 enum condition {
   CONDITION_UNSET,  // a given that nobody wrote and that has no default
@@ -59,7 +61,10 @@ struct store {
   size_t slot_count, slot_room;
   struct measurement *measurements;
   size_t measurement_count, measurement_room;
-  int *back;  // members of all back references
+  const struct polygon_surface_point *survey;  // points of site.survey, m; NULL: none
+  size_t survey_count;
+  const struct file_bytes *survey_file;  // that they were read from
+  int *back;           // members of all back references
   size_t back_count, back_room;
   int kind_first[KIND_COUNT + 1];    // after settling: bounds in by_kind
   int *by_kind;                      // entities ordered by kind, then as written

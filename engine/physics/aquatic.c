@@ -16,6 +16,12 @@ static const double DOSE[AQUATIC_NEUTRALISERS] = {
 
 static double amount(double value) { return value >= 0 ? value : (double)NAN; }
 
+double aquatic_pressure(double altitude) {
+  if (!(altitude >= -1000 && altitude <= 11000)) return (double)NAN;
+  const double lapse = 0.0065, warmth = 288.15, exponent = 5.25588;  // K/m, K, g M / (R lapse)
+  return AQUATIC_ATMOSPHERE * pow(1 - lapse * altitude / warmth, exponent);
+}
+
 double aquatic_oxygen_saturation(double temperature, double pressure) {
   if (!(temperature >= 273.15 && temperature <= 313.15) || !(pressure > 0)) return (double)NAN;
   const double i = 1 / temperature;

@@ -9,6 +9,9 @@
 
 #define AQUATIC_ATMOSPHERE 101325.0  // Pa
 
+// Pressure of the air at a height over the sea, m: the standard atmosphere (ISO 2533), 11,000 m at most.
+double aquatic_pressure(double altitude);
+
 double aquatic_oxygen_saturation(double temperature, double pressure);  // kg/m3 (1e-3 of it: mg/L), 0 to 40 C
 
 enum aquatic_neutraliser {

@@ -9,6 +9,8 @@
 #define YEAR (365 * 86400.0)
 
 const struct wire_size wire_sizes[] = {
+    // 18 and 16 from memory, the others seen.
+    {18, PER_M(7.95), PER_M(7.77), 1620 * CIRCULAR_MIL},  {16, PER_M(4.99), PER_M(4.89), 2580 * CIRCULAR_MIL},
     {14, PER_M(3.14), PER_M(3.07), 4110 * CIRCULAR_MIL},  {12, PER_M(1.98), PER_M(1.93), 6530 * CIRCULAR_MIL},
     {10, PER_M(1.24), PER_M(1.21), 10380 * CIRCULAR_MIL}, {8, PER_M(0.778), PER_M(0.764), 16510 * CIRCULAR_MIL},
     {6, PER_M(0.491), (double)NAN, 26240 * CIRCULAR_MIL},
@@ -18,6 +20,19 @@ const size_t wire_size_count = sizeof wire_sizes / sizeof *wire_sizes;
 const struct wire_size *wire_size(unsigned gauge) {
   for (size_t i = 0; i < wire_size_count; i++) {
     if (wire_sizes[i].gauge == gauge) return &wire_sizes[i];
+  }
+  return NULL;
+}
+
+#define PER_KM(ohm_at_20) ((ohm_at_20) / 1000 * (234.5 + 75) / (234.5 + 20))
+const struct wire_metric wire_metrics[] = {{0.75, PER_KM(24.5)}, {1.0, PER_KM(18.1)}, {1.5, PER_KM(12.1)},
+                                           {2.5, PER_KM(7.41)},  {4.0, PER_KM(4.61)}, {6.0, PER_KM(3.08)},
+                                           {10.0, PER_KM(1.83)}, {16.0, PER_KM(1.15)}};
+const size_t wire_metric_count = sizeof wire_metrics / sizeof *wire_metrics;
+
+const struct wire_metric *wire_metric(double square_mm) {
+  for (size_t i = 0; i < wire_metric_count; i++) {
+    if (fabs(wire_metrics[i].square_mm - square_mm) < 1e-9) return &wire_metrics[i];
   }
   return NULL;
 }

@@ -4,9 +4,22 @@
 #ifndef FOREBAY_QUANTITIES_BUNDLES_H
 #define FOREBAY_QUANTITIES_BUNDLES_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "physics/cuts.h"
+#include "physics/network.h"
+#include "physics/polygon_surface.h"
+#include "physics/wall.h"
+
+// The ground before the dig: level, one plane, or plane triangles between surveyed points.
+struct ground_shape {
+  bool plane;                          // else `surface`
+  double at_origin, along_x, along_y;  // of a plane: height = at_origin + along_x x + along_y y; both 0: level
+  const struct polygon_surface *surface;
+  const struct polygon_surface_point *points;  // that were surveyed, or NULL
+  size_t count;
+};
 
 struct basin_geometry {
   double rim_area, perimeter, least_across, most_across;  // at the rim
@@ -15,16 +28,30 @@ struct basin_geometry {
   struct cuts cuts;  // from the rim to the bed
 };
 
-// A pit, or nothing of the sort: bottom to ground.
+// A pit from its bottom to the ground.
 struct dig_pit {
-  double top_area, bottom_area, bottom_width;
-  struct cuts cuts;
+  double top_area, volume;
 };
 
-// A pump against its one path.
-struct pump_run {
-  double flow, head;           // m3/s, m
-  double static_head, losses;  // m
+// All water that pipes, joints and pumps join, solved at once. By entity where it says so: NETWORK_AWAY for what is not
+// in it. Flows and heads are copies and stay; the solver is for what-ifs, which leave its base as it was.
+struct water_running {
+  struct network network;
+  struct network_solver *solver;
+  size_t *link_of, *valve_of, *filter_of, *node_of;  // by entity: pump, pipe or jet; pipe; pipe; pump, junction or jet
+  double *lift;                                      // by entity: pump's water to its highest outlet
+  double *flows, *heads;                             // by link; by node
+  enum network_state *states;                        // by link
+};
+
+// The same water with one thing changed: flows by link of the running network.
+struct water_fault {
+  const double *flows;
+};
+
+// Openings that give every target at once, by pipe (entity); NaN: no valve of its own to set.
+struct water_balance {
+  const double *k, *head_to_spare;
 };
 
 // All lips and channels of a basin at one level.
@@ -33,6 +60,12 @@ struct basin_overflow {
   const int *ways;      // entities: spills, then channels, in the order of the design
   const double *flows;  // m3/s, likely
   double level, level_high;  // running level with likely and with the lowest coefficients
+};
+
+// A stone's factors against tipping and sliding: set, backfilling, backfilled, water up, drained.
+#define STONE_STATES 5
+struct stone_states {
+  double tips[STONE_STATES], slides[STONE_STATES];
 };
 
 #endif

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// D. What if: where the water goes when the power fails, and when a rim runs over.
+// D. What if: where the water goes when the power fails, and how high it then stands.
 #include <math.h>
 
 #include "quantities/read.h"
@@ -31,7 +31,7 @@ static double drain_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
   struct any_ref to = pipe_get_to(ev, pipe);
   if (kind_of(ev, to) != KIND_basin || has_check(ev, pipe)) return 0;
-  if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned) return 0;
+  if (pipe_get_outlet(ev, pipe) != WORD_outlet_drowned || pipe_get_vent_hole(ev, pipe) == WORD_fitted_fitted) return 0;
   const struct basin_geometry *geometry = basin_get_geometry(ev, (struct basin_ref){to.at});
   double end = pipe_get_outlet_at(ev, pipe);
   return evaluation_marked(ev) ? (double)NAN : cuts_volume(&geometry->cuts, geometry->water_level, end);
@@ -43,10 +43,10 @@ static double siphon_back_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 struct coming_down {
   struct evaluation *ev;
   unsigned char *seen;
-  int target;      // the basin it comes down to
-  double volume;   // water in flight
-  double area;     // on which rain falls that comes down too
-  bool rain;       // the areas are wanted, not the volumes
+  int target;     // the basin it comes down to
+  double volume;  // water in flight
+  double area;    // on which rain falls that comes down too
+  bool rain;      // the areas are wanted, not the volumes
 };
 
 static bool first_time(struct coming_down *down, int entity) {
@@ -70,6 +70,12 @@ static double ring_area(struct evaluation *ev, struct basin_ref basin) {
 
 static void come_from_basin(struct coming_down *down, struct basin_ref basin);
 
+static void come_over_spill(struct coming_down *down, struct spill_ref spill) {
+  if (!first_time(down, spill.at)) return;
+  if (!down->rain) down->volume += spill_get_in_air(down->ev, spill);
+  come_from_basin(down, spill_get_from(down->ev, spill));
+}
+
 static void come_from_channel(struct coming_down *down, struct channel_ref channel) {
   struct evaluation *ev = down->ev;
   if (!first_time(down, channel.at)) return;
@@ -79,7 +85,7 @@ static void come_from_channel(struct coming_down *down, struct channel_ref chann
     down->volume += channel_get_live_volume_high(ev, channel);
   }
   for (size_t i = 0; i < channel_count_spills_in(ev, channel); i++) {
-    come_from_basin(down, spill_get_from(ev, channel_spills_in_at(ev, channel, i)));
+    come_over_spill(down, channel_spills_in_at(ev, channel, i));
   }
   for (size_t i = 0; i < channel_count_channels_in(ev, channel); i++) {
     come_from_channel(down, channel_channels_in_at(ev, channel, i));
@@ -93,7 +99,7 @@ static void come_from_channel(struct coming_down *down, struct channel_ref chann
 static void come_over_lips(struct coming_down *down, struct basin_ref basin) {
   struct evaluation *ev = down->ev;
   for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
-    come_from_basin(down, spill_get_from(ev, basin_spills_in_at(ev, basin, i)));
+    come_over_spill(down, basin_spills_in_at(ev, basin, i));
   }
   for (size_t i = 0; i < basin_count_channels_in(ev, basin); i++) {
     come_from_channel(down, basin_channels_in_at(ev, basin, i));
@@ -171,7 +177,7 @@ static double freeboard_left_of_basin(struct evaluation *ev, struct basin_ref ba
   return basin_get_freeboard(ev, basin) - basin_get_rise_at_power_loss(ev, basin);
 }
 
-// ---- At the start, and in a storm ----
+// ---- At the start, and where rain comes down from ----
 
 // What the lips and pipes take up comes out of the basin: the same volume as at a power loss, downward.
 static double start_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
@@ -191,18 +197,6 @@ static double rain_area_of_basin(struct evaluation *ev, struct basin_ref basin) 
   down.rain = true;
   if (!passes_on(ev, basin)) come_over_lips(&down, basin);
   return down.area + basin_get_rim_area(ev, basin) + ring_area(ev, basin) + site_get_runoff_area(ev, the_site(ev));
-}
-
-static double storm_rise_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  struct site_ref site = the_site(ev);
-  evaluation_number(ev, site.at, ROW_site_storm);  // a storm that nobody stated is missing, not none
-  double rain = 0;
-  for (size_t i = 0; i < site_count_storm(ev, site); i++) rain += storm_get_depth(ev, site_storm_at(ev, site, i));
-  return rain * basin_get_rain_area(ev, basin) / basin_get_water_area(ev, basin);
-}
-
-static double storm_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  return basin_get_freeboard_left(ev, basin) - basin_get_storm_rise(ev, basin);
 }
 
 // ---- Levels ----
@@ -226,55 +220,6 @@ static double running_freeboard_of_basin(struct evaluation *ev, struct basin_ref
 static double highest_water_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double after = basin_get_water_level(ev, basin) + basin_get_rise_at_power_loss(ev, basin);
   return fmax(basin_get_running_level(ev, basin), after);
-}
-
-// ---- A rim that runs over ----
-
-struct stretch {
-  double from, to;
-};
-
-// Length that a set of stretches covers, overlaps once: each adds what no earlier one covers, piece by piece.
-static double covered(const struct stretch *stretches, size_t count, double perimeter) {
-  double length = 0, reached = 0;
-  for (size_t done = 0; done < count; done++) {
-    const struct stretch *next = NULL;  // the first that reaches past what is covered
-    for (size_t i = 0; i < count; i++) {
-      bool further = stretches[i].to > reached;
-      if (further && (!next || stretches[i].from < next->from)) next = &stretches[i];
-    }
-    if (!next) break;
-    double from = fmax(reached, next->from), to = fmin(perimeter, next->to);
-    length += fmax(0, to - from);
-    reached = fmax(reached, next->to);
-  }
-  return length;
-}
-
-static double caught_length_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  size_t count = basin_count_ring(ev, basin), caught = 0;
-  struct stretch *stretches = arena_array(evaluation_arena(ev), count + 1, sizeof *stretches);
-  for (size_t i = 0; i < count; i++) {
-    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
-    if (ring_stretch_get_lined(ev, it) != WORD_yes_no_yes || ring_stretch_get_returns_to(ev, it).at < 0) continue;
-    stretches[caught++] = (struct stretch){ring_stretch_get_starts(ev, it), ring_stretch_get_ends(ev, it)};
-  }
-  double perimeter = basin_get_perimeter(ev, basin);
-  return evaluation_marked(ev) ? (double)NAN : covered(stretches, caught, perimeter);
-}
-
-static double caught_share_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  return basin_get_caught_length(ev, basin) / basin_get_perimeter(ev, basin);
-}
-
-static double ring_void_volume_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  double volume = 0;
-  for (size_t i = 0; i < basin_count_ring(ev, basin); i++) {
-    struct ring_stretch_ref it = basin_ring_at(ev, basin, i);
-    volume += ring_stretch_get_width(ev, it) * ring_stretch_get_depth(ev, it) *
-              (ring_stretch_get_ends(ev, it) - ring_stretch_get_starts(ev, it));
-  }
-  return volume * basin_get_voids(ev, basin);
 }
 
 #include "quantities/export.h"

@@ -3,8 +3,12 @@
 #include <math.h>
 
 #include "physics/channel.h"
+#include "physics/levels.h"
 #include "physics/nappe.h"
+#include "physics/rim.h"
+#include "physics/water.h"
 #include "physics/weir.h"
+#include "quantities/outline.h"
 #include "quantities/read.h"
 
 #define FOREBAY_ROWS "catalogue/spills.def"
@@ -26,7 +30,7 @@ static enum weir_lip lip_law(enum word lip) {
 
 static struct weir weir_of(struct evaluation *ev, struct spill_ref spill) {
   enum word lip = spill_get_lip(ev, spill);
-  double width = spill_get_lip_width(ev, spill);
+  double width = spill_get_lip_width(ev, spill) * (1 - spill_get_blocked(ev, spill));
   struct weir weir = {lip == WORD_COUNT ? WEIR_THIN_EDGE : lip_law(lip), width, 0};
   if (weir.lip == WEIR_V) weir.angle = 2 * atan2(width, 2 * spill_get_lip_depth(ev, spill));
   return weir;
@@ -60,13 +64,15 @@ static struct ways ways_of(struct evaluation *ev, struct basin_ref basin) {
   struct ways ways = {.at = arena_array(evaluation_arena(ev), spills + channels + 1, sizeof *ways.at)};
   for (size_t i = 0; i < spills; i++) {
     struct spill_ref spill = basin_spills_out_at(ev, basin, i);
-    ways.at[ways.count++] =
-        (struct way){.entity = spill.at, .crest = spill_get_crest(ev, spill), .weir = weir_of(ev, spill)};
+    struct way way = {.entity = spill.at, .crest = spill_get_crest(ev, spill), .weir = weir_of(ev, spill)};
+    if (way.weir.width > 0) ways.at[ways.count++] = way;  // not one that is blocked altogether
   }
   for (size_t i = 0; i < channels; i++) {
     struct channel_ref channel = basin_channels_out_at(ev, basin, i);
-    ways.at[ways.count++] = (struct way){
-        .entity = channel.at, .channel = true, .crest = channel_get_start(ev, channel), .reach = channel_of(ev, channel)};
+    ways.at[ways.count++] = (struct way){.entity = channel.at,
+                                         .channel = true,
+                                         .crest = channel_get_start(ev, channel),
+                                         .reach = channel_of(ev, channel)};
   }
   return ways;
 }
@@ -121,6 +127,9 @@ static const struct basin_overflow *overflow_of_basin(struct evaluation *ev, str
   struct ways ways = ways_of(ev, basin);
   double still = basin_get_water_level(ev, basin);
   if (ways.count > 0) ways.flow = fmax(0, basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin));
+  if (!evaluation_marked(ev) && ways.count == 0 && basin_count_spills_out(ev, basin) > 0) {
+    evaluation_missing(ev, "every lip of it is blocked");
+  }
   if (evaluation_marked(ev)) return NULL;
   struct basin_overflow *overflow = arena_alloc(evaluation_arena(ev), sizeof *overflow);
   double *flows = arena_array(evaluation_arena(ev), ways.count + 1, sizeof *flows);
@@ -160,6 +169,7 @@ static struct band head_over(struct evaluation *ev, struct spill_ref spill) {
   struct weir weir = weir_of(ev, spill);
   double flow = spill_get_flow(ev, spill);
   if (evaluation_marked(ev)) return band_none();
+  if (!(weir.width > 0)) return (struct band){0};  // blocked altogether: nothing runs over it
   struct band head = weir_head(&weir, flow);
   if (head.outside) evaluation_outside(ev);
   return head;
@@ -197,14 +207,34 @@ static double throw_high_of_spill(struct evaluation *ev, struct spill_ref spill)
 
 static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref spill) {
   double setback = spill_get_setback(ev, spill);
-  if (spill_get_drip_edge(ev, spill) == WORD_drip_edge_none) setback = fmax(0, setback);  // it runs back under the stone
+  if (spill_get_drip_edge(ev, spill) == WORD_drip_edge_none)
+    setback = fmax(0, setback);  // it runs back under the stone
   return spill_get_throw_low(ev, spill) - setback;
+}
+
+// Which way the water falls across a basin nobody writes down, so the widest circle that goes into the outline counts:
+// a notched or three-cornered basin has less room than the box round it. Halved until within a part in 10^8.
+static double inner_across_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  double least = basin_get_least_across(ev, basin);
+  bool polygon = basin_get_outline(ev, basin) == WORD_shape_polygon;
+  if (evaluation_marked(ev) || !polygon) return least;
+  struct polygon_profile *outline = outline_of_basin(ev, basin);
+  double some = 0, none = least / 2 * (1 + 1e-6);
+  for (int i = 0; i < 28; i++) {
+    double inset = (some + none) / 2;
+    if (outline_area(ev, outline, inset) > 0) {
+      some = inset;
+    } else {
+      none = inset;
+    }
+  }
+  return 2 * some;
 }
 
 static double short_of_far_side_of_spill(struct evaluation *ev, struct spill_ref spill) {
   struct any_ref into = spill_get_into(ev, spill);
   double across = kind_of(ev, into) == KIND_channel ? channel_get_length(ev, (struct channel_ref){into.at})
-                                                    : basin_get_least_across(ev, (struct basin_ref){into.at});
+                                                    : basin_get_inner_across(ev, (struct basin_ref){into.at});
   return across + spill_get_setback(ev, spill) - spill_get_throw_high(ev, spill);
 }
 
@@ -216,6 +246,10 @@ static double sheet_share_of_spill(struct evaluation *ev, struct spill_ref spill
   return spill_get_flow_per_width(ev, spill) / spill_get_sheet_asked(ev, spill);
 }
 
+static double sheet_drop_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return nappe_sheet_length(spill_get_flow_per_width(ev, spill));
+}
+
 static double notch_depths_of_spill(struct evaluation *ev, struct spill_ref spill) {
   return spill_get_lip_depth(ev, spill) / spill_get_head_high(ev, spill);
 }
@@ -225,6 +259,113 @@ static double depth_to_drop_of_spill(struct evaluation *ev, struct spill_ref spi
   double depth = kind_of(ev, into) == KIND_channel ? channel_get_depth(ev, (struct channel_ref){into.at})
                                                    : basin_get_water_depth(ev, (struct basin_ref){into.at});
   return depth / spill_get_drop(ev, spill);
+}
+
+// What is in the air when the flow stops still comes down.
+static double in_air_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_flow(ev, spill) * nappe_fall_time(spill_get_drop(ev, spill));
+}
+
+static double splash_reach_of_spill(struct evaluation *ev, struct spill_ref spill) { return spill_get_drop(ev, spill); }
+
+static double behind_to_spare_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_liner_behind(ev, spill) - spill_get_head_high(ev, spill);
+}
+
+// ---- A lip out of level ----
+
+#define SHIFTED_AT_MOST 0.30  // excess of flow at the low end beyond which a sheet shows it; common practice
+
+// With the greatest coefficient: the least head, at which a fall of the lip does most.
+static struct rim_tilt tilt_of(struct evaluation *ev, struct spill_ref spill, double fall) {
+  struct weir weir = weir_of(ev, spill);
+  double flow = spill_get_flow(ev, spill);
+  const struct rim_tilt none = {(double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN};
+  if (evaluation_marked(ev)) return none;
+  if (weir.lip == WEIR_V) return (struct rim_tilt){0};  // all of it runs at the lowest point, level or not
+  if (!(flow > 0)) return (struct rim_tilt){.dry_share = 1};
+  return rim_tilt(weir.width, fall, weir_coefficient(weir.lip).high, flow);
+}
+
+static struct rim_tilt tilt_as_set(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_of(ev, spill, spill_get_out_of_level(ev, spill));
+}
+
+static double dry_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).dry_share;
+}
+static double shifted_share_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).shifted;
+}
+static double local_excess_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return tilt_as_set(ev, spill).local;
+}
+
+// At 30 % more at the low end no part is dry yet, so this alone is the allowance.
+static double level_allowance_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  double low = 0, high = spill_get_head_low(ev, spill);
+  for (int i = 0; i < 60 && !evaluation_marked(ev); i++) {
+    double fall = (low + high) / 2;
+    if (tilt_of(ev, spill, fall).local > SHIFTED_AT_MOST) {
+      high = fall;
+    } else {
+      low = fall;
+    }
+  }
+  return low;
+}
+
+static double settlement_tilt_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return 0.01 * fabs(spill_get_fill_under(ev, spill) - spill_get_fill_other(ev, spill));
+}
+
+static double settlement_to_spare_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_level_allowance(ev, spill) - spill_get_out_of_level(ev, spill) -
+         spill_get_settlement_tilt(ev, spill);
+}
+
+// Settlement counts where both depths of fill are written; where they are not, the rule on fill asks for them.
+static double level_error_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  const double errors[] = {project_get_level_error(ev, the_project(ev)), spill_get_out_of_level(ev, spill)};
+  bool fill = spill_states_fill_under(ev, spill) && spill_states_fill_other(ev, spill);
+  double settlement = fill ? spill_get_settlement_tilt(ev, spill) : 0;
+  return evaluation_marked(ev) ? (double)NAN : levels_stacked(errors, 2, settlement);
+}
+
+static double levels_left_of_spill(struct evaluation *ev, struct spill_ref spill) {
+  return spill_get_level_allowance(ev, spill) - spill_get_level_error(ev, spill);
+}
+
+// ---- A blocked lip ----
+
+// Level with one way shut and the rim, as a broad edge all round, open: the lowest coefficients.
+static double level_without(struct ways ways, size_t shut, struct way rim) {
+  ways.at[shut] = rim;
+  ways.least = true;
+  return level_of(&ways);
+}
+
+static double blocked_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  struct ways ways = ways_of(ev, basin);
+  double perimeter = basin_get_perimeter(ev, basin);
+  struct way over = {.entity = -1, .crest = basin_get_rim(ev, basin), .weir = {WEIR_BROAD_STONE, perimeter, 0}};
+  ways.flow = fmax(0, basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin));
+  if (ways.count == 0) evaluation_missing(ev, NULL);
+  double level = basin_get_water_level(ev, basin);
+  for (size_t i = 0; i < ways.count && !evaluation_marked(ev); i++) {
+    struct way way = ways.at[i];
+    level = fmax(level, level_without(ways, i, over));
+    ways.at[i] = way;
+  }
+  return level;
+}
+
+static double blocked_freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {
+  return basin_get_rim(ev, basin) - basin_get_blocked_level(ev, basin);
+}
+
+static double edge_over_blocked_of_liner(struct evaluation *ev, struct liner_ref liner) {
+  return liner_get_edge(ev, liner) - basin_get_blocked_level(ev, liner_get_of(ev, liner));
 }
 
 // ---- Channels ----
@@ -249,11 +390,25 @@ static struct band depth_along(struct evaluation *ev, struct channel_ref channel
   return depth;
 }
 
-static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).likely; }
-static double depth_high_of_channel(struct evaluation *ev, struct channel_ref channel) { return depth_along(ev, channel).high; }
+static double depth_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return depth_along(ev, channel).likely;
+}
+static double depth_high_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  return depth_along(ev, channel).high;
+}
+
+// Its speed turned to height, where the water runs up against a stone or a bend: at the least depth, where it is
+// fastest.
+static double climb_of_channel(struct evaluation *ev, struct channel_ref channel) {
+  double flow = channel_get_flow(ev, channel), width = channel_get_width(ev, channel);
+  double depth = depth_along(ev, channel).low;
+  if (flow <= 0) return 0;
+  double speed = flow / (width * depth);
+  return speed * speed / (2 * GRAVITY);
+}
 
 static double edge_to_spare_of_channel(struct evaluation *ev, struct channel_ref channel) {
-  return channel_get_edge(ev, channel) - channel_get_depth_high(ev, channel);
+  return channel_get_edge(ev, channel) - channel_get_depth_high(ev, channel) - channel_get_climb(ev, channel);
 }
 
 static double edge_depths_of_channel(struct evaluation *ev, struct channel_ref channel) {

@@ -205,6 +205,7 @@ void report_takeoff(struct report *report) {
     doubt = doubt || evaluation_in_doubt(report->wording.ev, orders[i].entity, orders[i].row);
   }
   if (doubt) report_explain_doubt(report, INDENT);
+  page_wrap(&report->page, INDENT, INDENT, "The whole list: forebay takeoff.");
 }
 
 void report_cautions(struct report *report) {

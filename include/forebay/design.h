@@ -4,6 +4,7 @@
 #define FOREBAY_DESIGN_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 #include "forebay/problems.h"
 #include "forebay/text.h"
@@ -17,8 +18,9 @@ typedef struct fb_design fb_design;
 enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 
 // Reads a design written in Lua, or in JSON where the name ends in .json. NULL: it cannot be used; all that is wrong
-// with it is in `problems`.
-fb_design *fb_design_new(const struct fb_file *file, fb_problems *problems);
+// with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name one
+// as its survey.
+fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON
@@ -30,6 +32,18 @@ void fb_fix_hash_seed(void);
 // or quantity, with the nearest in `problems`; what is found impossible on the way is there too, also beside a text.
 // full: all of the working, back to what was written; else its upper levels.
 fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units, bool full, fb_problems *problems);
+
+// The takeoff: what the design asks to be ordered, hauled, booked and handed over, as text of 80 columns. working: each
+// line with its formula. NULL: no memory. What contradicts itself shows in `problems`, and its lines say so.
+fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems);
+
+// All kinds of things, or one of them (kind not NULL): its givens, and what is worked out, how and after whom. NULL: there
+// is no such kind, with the nearest in `problems`.
+fb_text *fb_list_new(const char *kind, fb_problems *problems);
+
+// What a design may say, for editors and other programs; rules: what a rule file may say and read.
+enum fb_schema { FB_SCHEMA_JSON, FB_SCHEMA_LUA_DESIGNS, FB_SCHEMA_LUA_RULES };
+fb_text *fb_schema_new(enum fb_schema schema);
 
 // A commented design to start from.
 const char *fb_starter_design(void);

@@ -5,8 +5,8 @@
 -- Units: every number is text with its unit ("60 gal/h/in", "24 in").
 
 -- 1. Another limit of a rule that is pure data: the key that the rule has, with the new value.
-adjust "gravel-behind-stone" {
-  at_least = { revise = "12 in", advise = "20 in" },
+adjust "gravel-behind-stone-firm" {
+  at_least = "20 in",
   because = "our loader bucket fills 20 in in one pass; less is shoveled by hand",
 }
 

@@ -246,6 +246,27 @@ rule "intake-face-speed" {
   },
 }
 
+rule "intake-face-speed-blocked" {
+  title = "Water goes slowly into an intake where people are in the water, one opening covered",
+  for_each = "intake", when = { ["basin.entered"] = "yes", openings = { at_least = "2" } },
+  stage = "layout", severity = "hold", life_safety = true,
+  judges = "face_speed_blocked", at_most = "1.5 ft/s",
+  why = [[A second opening protects only while the first can be let go of. When a body covers
+    one, all the water goes through the others, and they must still be slow enough not to hold
+    the next hand.]],
+  source = "Nevada Administrative Code 444.158(3), second hand; one opening covered: common practice",
+  caution = "Where people bathe, the pool code and its tested covers decide.",
+  fix = { raise = "open_area", by = "0.1 ft2", to_no_more_than = "20 ft2" },
+  examples = {
+    { "one of two covered", intake = { openings = 2, face_speed = "1 ft/s",
+      basin = { entered = "yes" } }, outcome = "flagged" },
+    { "one of four covered", intake = { openings = 4, face_speed = "0.5 ft/s",
+      basin = { entered = "yes" } }, outcome = "clear" },
+    { "at the limit", intake = { openings = 2, face_speed_blocked = "1.5 ft/s",
+      basin = { entered = "yes" } }, outcome = "clear" },
+  },
+}
+
 rule "intake-face-speed-fish" {
   title = "Water goes slowly enough into an intake for fish to swim away",
   for_each = "intake", when = { ["basin.entered"] = "no", ["basin.purpose"] = "fish" },

@@ -128,6 +128,31 @@ rule "target-flow-missed" {
   },
 }
 
+rule "target-flow-missed-dirty" {
+  title = "Spills and jets keep nine tenths of their flow when the filters are dirty",
+  for_each = { "spill", "jet" }, stage = "plumbing", severity = "advise",
+  limit = { least = "90 %" },
+  check = function(outlet, limit)
+    local dirty = at_least(outlet.share_filter_dirty, limit.least)
+    return dirty and at_most(outlet.share_of_target, limit.least) and dirty
+  end,
+  why = [[On the day it is set the filter is clean; the owner lives with the day before it is
+    washed. If the fall dies by then, it is the filter that was drawn too small. A line of its
+    own for the filter keeps the fall out of it.]],
+  source = "worked out from pump, pipes and the filter's dirty loss; a tenth: common practice",
+  fix = { advise = "A larger filter, or a line of its own for it." },
+  examples = {
+    { "dies down", spill = { share_filter_dirty = "60 %", share_of_target = "105 %" },
+      outcome = "flagged" },
+    { "hardly seen", jet = { share_filter_dirty = "97 %", share_of_target = "100 %" },
+      outcome = "clear" },
+    { "too little from the first day", spill = { share_filter_dirty = "60 %",
+      share_of_target = "70 %" }, outcome = "clear" },
+    { "at the limit", spill = { share_filter_dirty = "90 %", share_of_target = "100 %" },
+      outcome = "clear" },
+  },
+}
+
 rule "basin-balance" {
   title = "As much water comes back to a basin as the pumps take out of it",
   for_each = "basin", when = { flow_drawn = { at_least = "1 gal/h" } },
@@ -222,12 +247,13 @@ rule "intake-too-big-for-pump" {
 }
 
 rule "gap-draws-down" {
-  title = "Water runs slowly through the gap in front of a hidden skimming intake",
-  for_each = "intake", when = { type = "skimming" },
+  title = "Water runs slowly, and hardly drops, through the gap in front of a hidden skimming intake",
+  for_each = "intake",
+  when = { type = "skimming", ["basin.purpose"] = { one_of = { "plunge", "display", "bowl", "hollow" } } },
   stage = "plumbing", severity = "revise",
-  limit = { most = "1 ft/s" },
+  limit = { most = "1 ft/s", drop = "1/2 in" },
   check = function(intake, limit)
-    return at_most(intake.flow / (intake.gap_width * intake.gap_depth), limit.most)
+    return at_most(intake.gap_speed, limit.most) or at_most(intake.gap_draw_down, limit.drop)
   end,
   why = [[Stones set close to hide a skimmer can choke it: the water behind them drops, the pump
     sucks air and nobody sees why. Leave a gap as wide as the flow needs, at the water line,
@@ -236,11 +262,49 @@ rule "gap-draws-down" {
   fix = { raise = "gap_width", by = "1/2 in", to_no_more_than = "36 in" },
   examples = {
     { "a slot", intake = { type = "skimming", flow = "4,000 gal/h", gap_width = "2 in",
-      gap_depth = "6 in" }, outcome = "flagged" },
+      gap_depth = "6 in", basin = { purpose = "display" } }, outcome = "flagged" },
+    { "it drops", intake = { type = "skimming", gap_speed = "0.9 ft/s", gap_draw_down = "3/4 in",
+      basin = { purpose = "display" } }, outcome = "flagged" },
     { "a doorway", intake = { type = "skimming", flow = "4,000 gal/h", gap_width = "10 in",
-      gap_depth = "9 in" }, outcome = "clear" },
+      gap_depth = "9 in", basin = { purpose = "display" } }, outcome = "clear" },
     { "at the limit", intake = { type = "skimming", flow = "1 ft3/s", gap_width = "12 in",
-      gap_depth = "12 in" }, outcome = "clear" },
+      gap_depth = "12 in", basin = { purpose = "display" } }, outcome = "clear" },
+  },
+}
+
+rule "gap-draws-down-fish" {
+  title = "Water runs slowly enough through the gap before an intake for fish to swim out of it",
+  for_each = "intake", when = { type = "skimming", ["basin.purpose"] = "fish" },
+  stage = "plumbing", severity = "revise",
+  judges = "gap_speed", at_most = "0.5 ft/s",
+  why = [[Fish like the shade between two stones, and small ones cannot hold against a stream for
+    long. Half a foot a second is what a weak fish swims out of. A wider gap costs nothing.]],
+  source = "common practice, no source",
+  fix = { raise = "gap_width", by = "1/2 in", to_no_more_than = "36 in" },
+  examples = {
+    { "a race", intake = { type = "skimming", gap_speed = "0.8 ft/s",
+      basin = { purpose = "fish" } }, outcome = "flagged" },
+    { "a doorway", intake = { type = "skimming", flow = "1,500 gal/h", gap_width = "8 in",
+      gap_depth = "8 in", basin = { purpose = "fish" } }, outcome = "clear" },
+    { "at the limit", intake = { type = "skimming", gap_speed = "0.5 ft/s",
+      basin = { purpose = "fish" } }, outcome = "clear" },
+  },
+}
+
+rule "gap-too-slow" {
+  title = "Water moves through the gap before a skimming intake fast enough to carry leaves",
+  for_each = "intake", when = { type = "skimming" },
+  stage = "plumbing", severity = "advise",
+  judges = "gap_speed", at_least = "0.1 ft/s",
+  why = [[A skimmer behind a wide gap draws from everywhere and pulls the surface from nowhere.
+    Leaves float past and sink. A narrower gap, or a shallower one, makes the surface move.]],
+  source = "common practice, no source",
+  fix = { advise = "Set the hiding stones closer, or raise the sill between them." },
+  examples = {
+    { "a wide bay", intake = { type = "skimming", flow = "1,000 gal/h", gap_width = "36 in",
+      gap_depth = "12 in" }, outcome = "flagged" },
+    { "it draws", intake = { type = "skimming", gap_speed = "0.3 ft/s" }, outcome = "clear" },
+    { "at the limit", intake = { type = "skimming", gap_speed = "0.1 ft/s" }, outcome = "clear" },
   },
 }
 
@@ -328,5 +392,234 @@ rule "one-pump-out" {
       { check_valve = "fitted" } } },
       outcome = "clear" },
     { "one pump alone", junction = { pipes_in = { { check_valve = "none" } } }, outcome = "clear" },
+  },
+}
+
+rule "one-pump-out-fish" {
+  title = "Fish are left with some flow when a pump stops",
+  for_each = "basin", when = { purpose = "fish" },
+  stage = "plumbing", severity = "advise",
+  judges = "flow_in_pump_out", at_least = "1 gal/h",
+  why = [[A pump fails on the hottest day, when water holds the least air, and by the next
+    morning the fish are gone. A second, smaller pump on its own line, or an air pump, carries
+    them over until somebody notices.]],
+  source = "worked out from pumps and pipes, each pump out in turn",
+  fix = { advise = "A second pump on a line of its own, or an air pump on another circuit." },
+  examples = {
+    { "one pump for all", basin = { purpose = "fish", flow_in_pump_out = "0 gal/h" },
+      outcome = "flagged" },
+    { "two lines", basin = { purpose = "fish", flow_in_pump_out = "600 gal/h" },
+      outcome = "clear" },
+    { "at the limit", basin = { purpose = "fish", flow_in_pump_out = "1 gal/h" },
+      outcome = "clear" },
+  },
+}
+
+rule "check-valve-needed" {
+  title = "What runs back out of the pipes does not put the basin over its rim",
+  for_each = "pump", stage = "plumbing", severity = "revise",
+  limit = { least = "0 in" },
+  check = function(pump, limit)
+    local over = at_least(pump.freeboard_left, limit.least)
+    return over and at_most(pump.freeboard_with_check, limit.least) and over
+  end,
+  why = [[A long line empties itself into the pool when the power fails, on top of what comes
+    down from the lips. Here that share alone decides whether the pool runs over. A check valve
+    keeps the line full and costs less than the first lost filling.]],
+  source = "worked out from the levels",
+  fix = { set = "pipes_out.check_valve", to = "fitted" },
+  examples = {
+    { "the line decides", pump = { freeboard_left = "-1/2 in", freeboard_with_check = "1/2 in" },
+      outcome = "flagged" },
+    { "it would run over anyway", pump = { freeboard_left = "-2 in",
+      freeboard_with_check = "-1 in" }, outcome = "clear" },
+    { "room to spare", pump = { freeboard_left = "1 in", freeboard_with_check = "2 in" },
+      outcome = "clear" },
+    { "at the limit", pump = { freeboard_left = "0 in", freeboard_with_check = "1/2 in" },
+      outcome = "clear" },
+  },
+}
+
+rule "pipe-too-fast-suction" {
+  title = "Water goes no faster than 6 ft/s in a suction line",
+  for_each = "pump", when = { type = "dry" }, stage = "plumbing", severity = "revise",
+  judges = "suction_velocity", at_most = "6 ft/s",
+  why = [[A pump can push hard and suck little. In a narrow suction line the water boils at the
+    impeller, which rattles like gravel and is eaten away. Draw that line a size larger than the
+    one behind the pump.]],
+  source = [[common practice, no source; pool standards ANSI/APSP/ICC-15 and -7 name 6 ft/s,
+    second hand]],
+  fix = { advise = "Take the next larger suction size, or stand the pump nearer." },
+  examples = {
+    { "too narrow", pump = { type = "dry", flow = "4,000 gal/h", suction_size = "1 1/2 in",
+      suction_length = "5 ft" }, outcome = "flagged" },
+    { "two inch", pump = { type = "dry", suction_velocity = "3 ft/s" }, outcome = "clear" },
+    { "at the limit", pump = { type = "dry", suction_velocity = "6 ft/s" }, outcome = "clear" },
+  },
+}
+
+rule "valve-nearly-shut" {
+  title = "No valve has to be nearly shut to keep the flow down",
+  for_each = "pipe", when = { valve = { one_of = { "ball", "gate", "globe" } } },
+  stage = "plumbing", severity = "revise",
+  judges = "valve_k", at_most = "50",
+  why = [[A valve that hardly opens is a knife: it hums, wears, and a leaf shuts it. A turn of
+    two degrees changes the flow by half, so nobody ever sets it twice alike. A smaller pump or
+    an orifice plate does the same work and stays as it is.]],
+  source = "common practice, no source",
+  fix = { advise = "A smaller pump, a slower one, or an orifice plate in the line." },
+  examples = {
+    { "a quarter open", pipe = { valve = "ball", valve_open = "25 %" }, outcome = "flagged" },
+    { "half open", pipe = { valve = "ball", valve_open = "50 %" }, outcome = "clear" },
+    { "at the limit", pipe = { valve = "ball", valve_k = "50" }, outcome = "clear" },
+  },
+}
+
+rule "valve-nearly-shut-for-target" {
+  title = "No valve has to be nearly shut to bring the flow down to its target",
+  for_each = "pipe", when = { valve = { one_of = { "ball", "gate", "globe" } } },
+  stage = "plumbing", severity = "revise",
+  limit = { most = 50 },
+  check = function(pipe, limit)
+    local needed = at_most(pipe.k_for_target, limit.most)
+    return needed and at_least(pipe.valve_k, limit.most) and needed
+  end,
+  why = [[The pump gives this branch far more than it should have, and the valve is left to burn
+    it off. Nearly shut it hums and clogs, and nobody sets it twice alike. What it burns is paid
+    for every month.]],
+  source = "worked out from pump, pipes and targets; K 50: common practice, no source",
+  fix = { advise = "A smaller pump, a slower one, or an orifice plate in the line." },
+  examples = {
+    { "far too much pump", pipe = { valve = "ball", k_for_target = "130", valve_k = "0.05" },
+      outcome = "flagged" },
+    { "a little throttling", pipe = { valve = "ball", k_for_target = "12", valve_k = "0.05" },
+      outcome = "clear" },
+    { "drawn nearly shut, which is said elsewhere", pipe = { valve = "ball", k_for_target = "130",
+      valve_k = "275" }, outcome = "clear" },
+    { "at the limit", pipe = { valve = "ball", k_for_target = "50", valve_k = "0.05" },
+      outcome = "clear" },
+  },
+}
+
+rule "intake-swirl" {
+  title = "Enough water stands over an intake's opening at the start",
+  for_each = "intake", when = { type = "submerged" }, stage = "plumbing", severity = "revise",
+  judges = "cover_to_spare", at_least = "0 in",
+  why = [[With too little water over it an opening pulls down a swirl with a core of air, and the
+    pump coughs. It happens at the start, when lips and pipes take their share and the basin is
+    at its lowest. Deeper, wider, or two openings instead of one.]],
+  source = "ANSI/HI 9.8, second hand",
+  fix = { raise = "cover_depth", by = "1 in", to_no_more_than = "60 in" },
+  examples = {
+    { "too shallow", intake = { type = "submerged", start_cover = "6 in",
+      cover_asked = "8 in" }, outcome = "flagged" },
+    { "deep enough", intake = { type = "submerged", start_cover = "12 in", flow = "2,000 gal/h",
+      bore = "3 in" }, outcome = "clear" },
+    { "at the limit", intake = { type = "submerged", cover_to_spare = "0 in" },
+      outcome = "clear" },
+  },
+}
+
+rule "filter-overdrawn" {
+  title = "A filter is given no more flow than it is rated for",
+  for_each = "filter", stage = "plumbing", severity = "revise",
+  judges = "loading", at_most = "100 %",
+  why = [[Water pushed through a filter too fast carries the dirt with it, and the medium packs
+    or channels. It clogs in days, and then the falls go thin. The maker's figure is the most,
+    not the aim.]],
+  source = "the maker's rating",
+  fix = { advise = "A larger filter, two side by side, or a line of its own for the falls." },
+  examples = {
+    { "too much", filter = { flow = "5,000 gal/h", rated_flow = "4,000 gal/h" },
+      outcome = "flagged" },
+    { "inside its rating", filter = { flow = "3,000 gal/h", rated_flow = "4,000 gal/h" },
+      outcome = "clear" },
+    { "at the limit", filter = { loading = "100 %" }, outcome = "clear" },
+  },
+}
+
+rule "service-reach" {
+  title = "What needs a hand every week is within 24 in of dry footing",
+  for_each = { "intake", "pump", "filter", "light" }, stage = "plumbing", severity = "revise",
+  judges = "reach_in", at_most = "24 in",
+  why = [[A basket nobody can reach is a basket nobody empties. Two feet is what a person kneeling
+    on firm ground reaches without going in. Draw the flat stone to kneel on, now.]],
+  source = "common practice, no source",
+  fix = { lower = "reach_in", by = "2 in", to_no_less_than = "0 in" },
+  examples = {
+    { "out in the middle", intake = { reach_in = "4 ft" }, outcome = "flagged" },
+    { "beside the path", pump = { reach_in = "12 in" }, outcome = "clear" },
+    { "at the limit", filter = { reach_in = "24 in" }, outcome = "clear" },
+  },
+}
+
+rule "service-reach-lid" {
+  title = "A filter's lid weighs no more than one person lifts",
+  for_each = "filter", stage = "plumbing", severity = "revise",
+  judges = "lid", at_most = "50 lb",
+  why = [[The lid comes off every week for years, mostly by somebody alone. A slab that takes two
+    stays on, and the filter goes bad under it. Split the stone, or set it on a light frame.]],
+  source = "common practice, no source",
+  fix = { advise = "A lighter lid, or one in two halves." },
+  examples = {
+    { "a slab", filter = { lid = "120 lb" }, outcome = "flagged" },
+    { "a light one", filter = { lid = "20 lb" }, outcome = "clear" },
+    { "at the limit", filter = { lid = "50 lb" }, outcome = "clear" },
+  },
+}
+
+rule "pipe-test" {
+  title = "Each pipe is tested with water before it is covered",
+  for_each = "pipe", stage = "plumbing", severity = "revise",
+  judges = "water_test", is = "planned",
+  why = [[A joint that weeps under the stones is found by taking the stones off again. Fill the
+    line, cap it, and hold it at one and a half times the pump's shut-off head for an hour
+    before anything goes on top. Never use air: a cap that lets go under air kills.]],
+  source = "common practice, no source",
+  caution = "Water only. Stand clear of caps and ends while the line is under pressure.",
+  fix = { set = "water_test", to = "planned" },
+  examples = {
+    { "none", pipe = { water_test = "none" }, outcome = "flagged" },
+    { "planned", pipe = { water_test = "planned" }, outcome = "clear" },
+  },
+}
+
+rule "pipe-freezes" {
+  title = "A pipe that stays full in winter lies under the frost",
+  for_each = "pipe", when = { ["site.frost"] = "running" },
+  stage = "plumbing", severity = "revise",
+  judges = "cover_below_frost", at_least = "0 in",
+  why = [[Running water seldom freezes, but the pump stops some night in January, and then all of
+    the line freezes at once and splits. Under the frost, or drained each autumn: one of the two.]],
+  source = "common practice, no source",
+  fix = { raise = "cover_depth", by = "2 in", to_no_more_than = "60 in" },
+  examples = {
+    { "a foot down", pipe = { cover_depth = "12 in", from = {}, to = {} },
+      site = { frost = "running", frost_depth = "30 in" }, outcome = "flagged" },
+    { "under the frost", pipe = { cover_depth = "36 in" },
+      site = { frost = "running", frost_depth = "30 in" }, outcome = "clear" },
+    { "at the limit", pipe = { cover_depth = "30 in" },
+      site = { frost = "running", frost_depth = "30 in" }, outcome = "clear" },
+  },
+}
+
+rule "grate-load" {
+  title = "The cover of a sump carries the stone on it and a person besides",
+  for_each = "intake", when = { type = "sump" },
+  stage = "plumbing", severity = "hold", life_safety = true,
+  judges = "load_to_spare", at_least = "0 lb",
+  why = [[Gravel and stone hide the pit, and somebody will stand on them. A cover that gives way
+    drops a person into a hole with a running pump. Count the stone at its heaviest, and a
+    person of 300 lb.]],
+  source = "statics; 300 lb: common practice, no source",
+  caution = "The cover's maker rates it on its own bearing. A cut or cracked cover carries nothing.",
+  fix = { advise = "A cover that is rated for more, or less stone on it." },
+  examples = {
+    { "a light grate", intake = { type = "sump", load_rating = "400 lb", load_over = "250 lb" },
+      outcome = "flagged" },
+    { "rated for it", intake = { type = "sump", load_rating = "800 lb", load_over = "250 lb" },
+      outcome = "clear" },
+    { "at the limit", intake = { type = "sump", load_rating = "550 lb", load_over = "250 lb" },
+      outcome = "clear" },
   },
 }

@@ -74,6 +74,8 @@ rule "single-stream-flow" {
     { "a dribble", spill = { effect = "single stream", flow = "300 gal/h" }, outcome = "flagged" },
     { "a gush", spill = { effect = "single stream", flow = "2,400 gal/h" }, outcome = "flagged" },
     { "a rope", spill = { effect = "single stream", flow = "900 gal/h" }, outcome = "clear" },
+    { "plenty for a natural notch", spill = { effect = "single stream", flow = "1,000 gal/h" },
+      outcome = "clear" },
     { "at the limit", spill = { effect = "single stream", flow = "1,500 gal/h" },
       outcome = "clear" },
   },
@@ -102,22 +104,24 @@ rule "lip-out-of-level" {
   title = "A sheet's lip is level enough to run over its whole width",
   for_each = "spill", when = { effect = "sheet" },
   stage = "plumbing", severity = "revise",
-  limit = { share = "42 %" },
+  limit = { dry = "20 %", excess = "30 %" },
   check = function(spill, limit)
-    return at_most(spill.out_of_level, spill.head_low * limit.share)
+    return at_most(spill.dry_share, limit.dry) or at_most(spill.local_excess, limit.excess)
   end,
   why = [[The water over a lip is often less than an inch deep. Where one end stands half of
-    that higher, it runs a third short there and the sheet is gone on that side. Set the lip
+    that higher, the low end takes a third more and the sheet is gone on the other. Set the lip
     with a level and water on it, and check it again after the stone has settled.]],
-  source = [[worked out: flow goes with the 1.5 power of the head, so this shifts it by 30 % at
-    the end]],
+  source = [[worked out along the crest, highest coefficient; how much of it an eye forgives:
+    common practice, no source]],
   fix = { lower = "out_of_level", by = "1/16 in", to_no_less_than = "1/16 in" },
   examples = {
-    { "one side dry", spill = { effect = "sheet", out_of_level = "1/2 in", head_low = "3/4 in" },
+    { "one side dry", spill = { effect = "sheet", lip = "broad stone", lip_width = "12 in",
+      flow = "1,000 gal/h", out_of_level = "1 in" }, outcome = "flagged" },
+    { "level", spill = { effect = "sheet", lip = "broad stone", lip_width = "12 in",
+      flow = "1,000 gal/h", out_of_level = "1/8 in" }, outcome = "clear" },
+    { "a third of it dry", spill = { effect = "sheet", dry_share = "33 %", local_excess = "10 %" },
       outcome = "flagged" },
-    { "level", spill = { effect = "sheet", out_of_level = "1/8 in", head_low = "3/4 in" },
-      outcome = "clear" },
-    { "at the limit", spill = { effect = "sheet", out_of_level = "0.42 in", head_low = "1 in" },
+    { "at the limit", spill = { effect = "sheet", dry_share = "20 %", local_excess = "30 %" },
       outcome = "clear" },
   },
 }
@@ -150,9 +154,9 @@ rule "misses-the-basin-far" {
   fix = { raise = "setback", by = "1/2 in", to_no_more_than = "6 in" },
   examples = {
     { "over the bowl", spill = { throw_high = "20 in", setback = "0 in", into = {
-      least_across = "18 in" } }, outcome = "flagged" },
+      inner_across = "18 in" } }, outcome = "flagged" },
     { "well inside", spill = { throw_high = "8 in", setback = "-1 in", into = {
-      least_across = "3 ft" } }, outcome = "clear" },
+      inner_across = "3 ft" } }, outcome = "clear" },
     { "at the limit", spill = { short_of_far_side = "0 in" }, outcome = "clear" },
   },
 }
@@ -173,5 +177,71 @@ rule "catching-basin-shallow" {
       outcome = "clear" },
     { "at the limit", spill = { drop = "36 in", into = { water_depth = "12 in" } },
       outcome = "clear" },
+  },
+}
+
+rule "water-runs-behind" {
+  title = "Liner stands 2 in over the water behind a lip that has no drip edge",
+  for_each = "spill", when = { drip_edge = "none" },
+  stage = "plumbing", severity = "hold",
+  judges = "behind_to_spare", at_least = "2 in",
+  why = [[Without a sharp lower edge the water follows the stone back and under. It also rises
+    behind the lip whenever leaves lie on it. If the liner ends lower than that, the feature
+    loses water into the bank day and night, and nobody sees where. Bring the liner up behind
+    the lip stone before it is bedded.]],
+  source = "head worked out, low coefficient; 2 in: common practice, no source",
+  fix = { raise = "liner_behind", by = "1/2 in", to_no_more_than = "24 in" },
+  examples = {
+    { "liner ends at the water", spill = { drip_edge = "none", liner_behind = "1 in",
+      head_high = "1 in" }, outcome = "flagged" },
+    { "up behind the stone", spill = { drip_edge = "none", liner_behind = "6 in", head_high = "1 in" },
+      outcome = "clear" },
+    { "at the limit", spill = { drip_edge = "none", liner_behind = "3 in", head_high = "1 in" },
+      outcome = "clear" },
+    { "the stone is cut away below", spill = { drip_edge = "undercut" },
+      outcome = "not applicable" },
+  },
+}
+
+rule "lip-on-fill" {
+  title = "A sheet's lip stays level when its fill settles",
+  for_each = "spill", when = { effect = "sheet" },
+  stage = "plumbing", severity = "revise",
+  judges = "settlement_to_spare", at_least = "0 in",
+  why = [[Fill goes down by an inch in a hundred in the first years, however well it was
+    tamped. With two feet of it under one end of the lip and firm ground under the other, the
+    stone tilts and the sheet walks to one side. Bed both ends alike, or on a footing.]],
+  source = "1 % of the depth of fill: common practice, no source; the tilt a sheet bears: worked out",
+  fix = { lower = "fill_under", by = "1 in", to_no_less_than = "0 in" },
+  examples = {
+    { "one end on deep fill", spill = { effect = "sheet", level_allowance = "3/8 in",
+      out_of_level = "1/8 in", fill_under = "36 in", fill_other = "2 in" }, outcome = "flagged" },
+    { "both ends alike", spill = { effect = "sheet", lip = "broad stone", lip_width = "12 in",
+      flow = "1,000 gal/h", out_of_level = "1/16 in", fill_under = "6 in", fill_other = "6 in" },
+      outcome = "clear" },
+    { "at the limit", spill = { effect = "sheet", level_allowance = "3/8 in",
+      out_of_level = "1/8 in", settlement_tilt = "1/4 in" }, outcome = "clear" },
+  },
+}
+
+rule "levels-stack-up-lip" {
+  title = "The errors of level that add up leave a sheet's lip level enough",
+  for_each = "spill", when = { effect = "sheet" },
+  stage = "layout", severity = "revise",
+  judges = "levels_left", at_least = "0 in",
+  why = [[Each time a height is carried on, a little goes wrong, and the lip gets all of it
+    together with its own error and what the fill does later. When that sum is more than the
+    lip bears, setting it by the drawing will not do: set it by running water.]],
+  source = "root of the sum of squares, from memory (surveying textbooks), and settlement on top",
+  fix = { advise = [[Carry the levels round again and close them better, or set this lip with water
+    on it.]] },
+  examples = {
+    { "a rough nail", spill = { effect = "sheet", level_allowance = "1/4 in",
+      level_error = "3/8 in" }, outcome = "flagged" },
+    { "closed to a sixteenth", project = { closing_error = "1/16 in" },
+      spill = { effect = "sheet", level_allowance = "3/8 in", out_of_level = "1/8 in" },
+      outcome = "clear" },
+    { "at the limit", spill = { effect = "sheet", level_allowance = "1/4 in",
+      level_error = "1/4 in" }, outcome = "clear" },
   },
 }

@@ -49,7 +49,7 @@ int main(int argc, char **argv) {
 
   const struct fb_layer layers[] = {{"trade", files + 1, trade}, {"house", files + 1 + trade, house}};
   fb_problems *problems = fb_problems_new();
-  fb_design *design = fb_design_new(&files[0], problems);
+  fb_design *design = fb_design_new(&files[0], NULL, 0, problems);
   fb_rulebook *rulebook = fb_rulebook_new(layers, house > 0 ? 2 : 1, NULL, NULL, NULL, problems);
   if (!design || !rulebook) stop_at_problems(problems);
   fb_review *review = fb_review_new(design, rulebook, NULL, NULL, problems);

@@ -15,7 +15,7 @@ for way in --help -h help; do
   is "$way: the help" "$(head -n 1 out)" 'Usage: forebay COMMAND [OPTION]... [OPERAND]...'
 done
 
-for command in review explain rulebook rule-test new version help; do
+for command in review explain takeoff rulebook rule-test new schema version help; do
   run "$command" --help
   is "$command --help: status 0" "$status" 0
   is "$command --help: its usage" "$(head -n 1 out | cut -d' ' -f1-3)" "Usage: forebay $command"
@@ -54,4 +54,18 @@ slip 'forebay: missing: DESIGN' review
 slip 'forebay: missing: DESIGN ENTITY.QUANTITY' explain pond.lua
 slip 'forebay: one word too many: "b.lua"' review a.lua b.lua
 slip '--units: the file cannot be opened' review -- --units
+
+run explain --list
+is 'explain --list: status 0' "$status" 0
+has 'explain --list: names the kinds' out '^spill: '
+run explain --list spill
+has 'explain --list KIND: names its values' out '^  lip_width: '
+run explain --list spil
+is 'explain --list, no such kind: status 2' "$status" 2
+has 'explain --list, no such kind: the nearest is named' err 'write spill'
+run schema json
+is 'schema: status 0' "$status" 0
+has 'schema: is of draft 2020-12' out 'draft/2020-12/schema'
+run schema xml
+is 'schema, of another sort: status 2' "$status" 2
 finish

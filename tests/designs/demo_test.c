@@ -41,7 +41,7 @@ static fb_rulebook *trade_rules(struct judged *files, fb_problems *problems) {
 static fb_text *reviewed(struct judged *files, const char *path, struct fb_counts *counts) {
   fb_problems *problems = fb_problems_new();
   struct fb_file file = as_public(judged_file(files, path));
-  fb_design *design = fb_design_new(&file, problems);
+  fb_design *design = fb_design_new(&file, NULL, 0, problems);
   fail_on(problems, path);
   assert_non_null(design);
   fb_rulebook *rulebook = trade_rules(files, problems);

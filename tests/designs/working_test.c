@@ -80,13 +80,25 @@ static int check_slot(struct evaluation *ev, int entity, enum row_id id) {
   return wrong;
 }
 
+// Surveys lie beside the designs.
+static struct store *read_all(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+  const char **names;
+  size_t count;
+  if (!file_list(problems, FOREBAY_ROOT "/tests/designs/worked", ".csv", &names, &count, NULL)) return NULL;
+  struct file_bytes *beside = arena_array(arena, count + 1, sizeof *beside);
+  for (size_t i = 0; i < count; i++) {
+    if (!file_read(problems, names[i], 1 << 20, &beside[i])) return NULL;
+  }
+  return design_read_beside(arena, file, beside, count, problems);
+}
+
 static int check_design(const char *path) {
   struct arena *arena = arena_new();
   struct problems problems = problems_in(arena);
   struct file_bytes file;
   int wrong = 0;
   if (!file_read(&problems, path, 1 << 20, &file)) fail_msg("%s", path);
-  struct store *store = design_read(arena, &file, &problems);
+  struct store *store = read_all(arena, &file, &problems);
   if (!store) fail_msg("%s cannot be used", path);
   struct evaluation *ev = evaluation_in(arena, store, &problems);
   for (size_t e = 0; e < store->entity_count; e++) {

@@ -49,14 +49,14 @@ struct handles {
 
 static bool try_design(struct handles *handles) {
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
-  fb_design *design = fb_design_new(&file, handles->problems);
+  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
   fb_design_free(design);
   return design != NULL;
 }
 
 static bool try_wrong_design(struct handles *handles) {
   struct fb_file file = {"wrong.lua", wrong, sizeof wrong - 1};
-  fb_design *design = fb_design_new(&file, handles->problems);
+  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
   assert_null(design);
   return !fb_problems_out_of_memory(handles->problems);
 }
@@ -87,6 +87,12 @@ static bool try_report(struct handles *handles) {
 
 static bool try_explain(struct handles *handles) {
   fb_text *text = fb_explain_new(handles->design, "lip.flow", FB_UNITS_US, true, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_takeoff(struct handles *handles) {
+  fb_text *text = fb_takeoff_new(handles->design, FB_UNITS_US, true, handles->problems);
   fb_text_free(text);
   return text != NULL;
 }
@@ -152,6 +158,7 @@ static void test_a_rulebook(void **state) { fail_each_once(*state, try_rulebook,
 static void test_a_review(void **state) { fail_each_once(*state, try_review, true, NULL); }
 static void test_a_report(void **state) { fail_each_once(*state, try_report, false, renew_review); }
 static void test_an_explanation(void **state) { fail_each_once(*state, try_explain, true, NULL); }
+static void test_a_takeoff(void **state) { fail_each_once(*state, try_takeoff, true, NULL); }
 static void test_a_rule_as_text(void **state) { fail_each_once(*state, try_rule_text, true, NULL); }
 
 static void test_the_rules_examples(void **state) { fail_each_once(*state, try_rule_test, true, NULL); }
@@ -171,7 +178,7 @@ static int setup(void **state) {
   static struct handles handles;
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
   handles = (struct handles){.problems = fb_problems_new()};
-  handles.design = fb_design_new(&file, handles.problems);
+  handles.design = fb_design_new(&file, NULL, 0, handles.problems);
   handles.rulebook = rulebook_new(&handles);
   *state = &handles;
   return handles.design && handles.rulebook ? 0 : 1;
@@ -189,11 +196,17 @@ static int teardown(void **state) {
 int main(void) {
 #define TEST(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
   const struct CMUnitTest tests[] = {
-      TEST(test_problems),           TEST(test_a_design),
-      TEST(test_a_wrong_design),     TEST(test_a_rulebook),
-      TEST(test_a_review),           TEST(test_a_report),
-      TEST(test_an_explanation),     TEST(test_a_rule_as_text),
-      TEST(test_the_rules_examples), TEST(test_a_report_can_be_asked_for_again),
+      TEST(test_problems),
+      TEST(test_a_design),
+      TEST(test_a_wrong_design),
+      TEST(test_a_rulebook),
+      TEST(test_a_review),
+      TEST(test_a_report),
+      TEST(test_a_takeoff),
+      TEST(test_an_explanation),
+      TEST(test_a_rule_as_text),
+      TEST(test_the_rules_examples),
+      TEST(test_a_report_can_be_asked_for_again),
   };
   return cmocka_run_group_tests_name("fault/alloc", tests, NULL, NULL);
 }

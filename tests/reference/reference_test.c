@@ -5,7 +5,8 @@
 // line to an adapter table. A name nobody knows, a row that cannot be read or an input nobody asks for fails the run.
 //
 // Columns, parted by tabs: function, inputs ("width=1:ft head=0.2:ft"), expected ("0.2978:cfs"), tolerance ("0.1%" of
-// the expected value, or "0.01:ft"), mark, source. '#' starts a comment line. Usage: reference_test [FOLDER].
+// the expected value, or "0.01:ft"), mark, source. '#' starts a comment line. Usage: reference_test [--table] [FOLDER]; --table
+// prints each row, ours beside theirs, for `make accuracy`.
 #include <dirent.h>
 
 #include "adapters/ground_side.h"
@@ -25,6 +26,7 @@ enum { MARK_COUNT = sizeof MARKS / sizeof *MARKS };
 
 struct tally {
   size_t ran[MARK_COUNT], failed;
+  bool table;
 };
 
 static const struct adapter *adapter_named(const char *function) {
@@ -83,7 +85,7 @@ static bool split(char *line, char *columns[COLUMNS]) {
 }
 
 // Works one row out and gives its mark; what is wrong with it stands in row->fault.
-static size_t run_row(char *columns[COLUMNS], struct row *row) {
+static size_t run_row(char *columns[COLUMNS], struct row *row, bool table) {
   const struct adapter *adapter = adapter_named(columns[0]);
   const size_t mark = mark_named(columns[4]);
   if (!adapter) spoil(row, "unknown function", columns[0]);
@@ -93,6 +95,7 @@ static size_t run_row(char *columns[COLUMNS], struct row *row) {
   const double tolerance = tolerance_in(row, columns[3], expected);
   if (!adapter || row->fault[0]) return mark;
   const double got = adapter->work(row);
+  if (table) printf("%s\t%.9g\t%.9g\t%s\t%s\n", columns[0], got, expected, columns[4], columns[5]);
   check_all_read(row);
   if (row->fault[0] || fabs(got - expected) <= tolerance) return mark;
   snprintf(row->fault, sizeof row->fault, "%s: got %.10g, expected %.10g +/- %.3g (SI)", columns[0], got, expected,
@@ -105,7 +108,7 @@ static void run_line(const char *path, size_t number, char *line, struct tally *
   struct row row = {.count = 0};
   size_t mark = MARK_COUNT;
   if (split(line, columns)) {
-    mark = run_row(columns, &row);
+    mark = run_row(columns, &row, tally->table);
   } else {
     spoil(&row, "six columns parted by tabs are asked, not", line);
   }
@@ -153,9 +156,10 @@ static int report(const struct tally *tally, int tables) {
 }
 
 int main(int argc, char **argv) {
-  const char *folder = argc > 1 ? argv[1] : "tests/reference";
+  struct tally tally = {.table = argc > 1 && strcmp(argv[1], "--table") == 0};
+  const int words = tally.table ? 2 : 1;
+  const char *folder = argc > words ? argv[words] : "tests/reference";
   struct dirent **tables = NULL;
-  struct tally tally = {.failed = 0};
   const int count = scandir(folder, &tables, is_table, alphasort);
   for (int i = 0; i < count; i++) {
     char path[1000];

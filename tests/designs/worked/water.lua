@@ -30,7 +30,8 @@ basin "drowned" { purpose = "bowl", outline = circle { "4 ft" }, rim = "30 in", 
 spill "drowned lip" { from = "drowned", into = "run-off", crest = "24 in", lip = "notch", lip_width = "6 in", lip_depth = "4 in",
   setback = "0 in" }
 basin "pit" { purpose = "display", outline = circle { "8 ft" }, rim = "8 in", water_level = "0 in", depth = "3 ft" }
-pump "lift" { from = "pit", type = "dry", curve = { { "0 gal/h", "20 ft" }, { "2,000 gal/h", "0 ft" } }, best_flow = "1,000 gal/h" }
+pump "lift" { from = "pit", type = "dry", curve = { { "0 gal/h", "20 ft" }, { "2,000 gal/h", "0 ft" } }, best_flow = "1,000 gal/h",
+  suction_length = "4 ft", suction_size = "2 in", suction_fittings = { { type = "elbow 90", count = 1 } } }
 pipe "rise" { from = "lift", to = "knee", size = "2 in", length = "30 ft", material = "smooth hose" }
 junction "knee" { at = "10 in" }
 pipe "end" { from = "knee", to = "drowned", size = "2 in", length = "10 ft", valve = "gate", valve_open = "50 %", outlet = "drowned",

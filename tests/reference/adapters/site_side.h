@@ -24,6 +24,11 @@ static const struct wire_size *size_in(struct row *r) {
   return size ? size : &wire_sizes[0];
 }
 static double stranded(struct row *r) { return size_in(r)->stranded; }
+static double metric_wire(struct row *r) {
+  const struct wire_metric *size = wire_metric(in(r, "mm2"));
+  if (!size) spoil(r, "no such wire", text_in(r, "mm2"));
+  return size ? size->stranded : (double)NAN;
+}
 static double solid_wire(struct row *r) { return size_in(r)->solid; }
 static double wire_area(struct row *r) { return size_in(r)->area; }
 static double resistivity(struct row *r) {
@@ -252,7 +257,7 @@ static double ground_cut(struct row *r) {
 }
 
 #define SITE_SIDE                                                                                                     \
-  {"wire_sizes.stranded", stranded}, {"wire_sizes.solid", solid_wire}, {"wire_sizes.area", wire_area},                \
+  {"wire_metrics.stranded", metric_wire}, {"wire_sizes.stranded", stranded}, {"wire_sizes.solid", solid_wire}, {"wire_sizes.area", wire_area},                \
       {"wire_sizes.resistivity", resistivity}, {"wire_drop.by_area", drop_by_area}, {"wire_drop", drop_by_table},     \
       {"wire_drop.share", drop_share}, {"wire_drop_at_power", drop_at_power}, {"wire_left_at_start", left_at_start},  \
       {"wire_resistance_at", resistance_at}, {"wire_current", current_of}, {"wire_continuous_load", continuous_load}, \

@@ -36,7 +36,7 @@ static struct fb_file file(const char *name, const char *bytes) { return (struct
 
 static fb_design *design_of(const char *name, const char *bytes, fb_problems *problems) {
   struct fb_file one = file(name, bytes);
-  return fb_design_new(&one, problems);
+  return fb_design_new(&one, NULL, 0, problems);
 }
 
 static fb_rulebook *rulebook_of(const char *bytes, fb_problems *problems) {
@@ -118,6 +118,21 @@ static void test_units_follow_the_design_or_the_caller(void **state) {
   assert_has(fb_text_bytes(si), "boulder \"tall\".height = 1.83 m (given as \"6 ft\", line 3)\n");
   fb_text_free(us);
   fb_text_free(si);
+}
+
+// One stone and no more: what it asks for is on the page, twice the same.
+static void test_a_takeoff_follows_the_design(void **state) {
+  struct handles *handles = *state;
+  fb_text *first = fb_takeoff_new(handles->design, FB_UNITS_AS_DESIGNED, false, handles->problems);
+  fb_text *second = fb_takeoff_new(handles->design, FB_UNITS_US, false, handles->problems);
+  fb_text *working = fb_takeoff_new(handles->design, FB_UNITS_US, true, handles->problems);
+  assert_string_equal(fb_text_bytes(first), fb_text_bytes(second));
+  assert_has(fb_text_bytes(first), "\nSTONE\n");
+  assert_null(strstr(fb_text_bytes(first), "    = "));
+  assert_has(fb_text_bytes(working), "    = mass_low, mass, mass_high of these stones, each summed\n");
+  fb_text_free(first);
+  fb_text_free(second);
+  fb_text_free(working);
 }
 
 static void test_a_design_in_metric_prints_metric(void **state) {
@@ -324,7 +339,7 @@ static void test_files_need_no_closing_nul_and_may_go_after_the_call(void **stat
   memcpy(bytes, stones, sizeof stones - 1);
   bytes[sizeof stones - 1] = '!';
   struct fb_file one = {name, bytes, sizeof stones - 1};
-  fb_design *design = fb_design_new(&one, handles->problems);
+  fb_design *design = fb_design_new(&one, NULL, 0, handles->problems);
   assert_non_null(design);
   memset(name, 'x', sizeof name - 1);
   memset(bytes, 'x', sizeof bytes);
@@ -356,6 +371,7 @@ int main(void) {
       TEST(test_explaining_what_is_not_there_names_the_nearest),
       TEST(test_explaining_tells_what_is_found_impossible),
       TEST(test_a_fixed_hash_seed_changes_no_result),
+      TEST(test_a_takeoff_follows_the_design),
       TEST(test_a_design_with_errors_gives_them_with_their_lines),
       TEST(test_a_broken_rule_file_leaves_the_rest_in_force),
       TEST(test_a_rule_broken_beforehand_is_reported_and_not_run),

@@ -41,7 +41,7 @@ static int setup(void **state) {
   struct fb_file file = {"new.lua", fb_starter_design(), strlen(fb_starter_design())};
   shipped.arena = arena_new();
   shipped.problems = fb_problems_new();
-  shipped.design = fb_design_new(&file, shipped.problems);
+  shipped.design = fb_design_new(&file, NULL, 0, shipped.problems);
   shipped.rulebook = trade_rules(&shipped);
   *state = &shipped;
   return !shipped.design || !shipped.rulebook;

@@ -1,0 +1,396 @@
+// SPDX-License-Identifier: MIT
+#include "quantities/water_network.h"
+
+#include <math.h>
+
+#include "catalogue/trade.h"
+#include "physics/pipe.h"
+#include "physics/water.h"
+#include "quantities/pipe_run.h"
+
+// Loss of a pump that stands still, on the bore of its delivery: common practice, no source.
+#define IDLE_PUMP_LOSS 10.0
+
+// ---- What is joined ----
+
+struct joined {
+  struct evaluation *ev;
+  unsigned char *seen;  // by entity
+  int *waiting;
+  size_t count;
+};
+
+static void meet(struct joined *joined, int entity) {
+  if (entity < 0 || joined->seen[entity]) return;
+  joined->seen[entity] = 1;
+  joined->waiting[joined->count++] = entity;
+}
+
+static void meet_round_junction(struct joined *joined, struct junction_ref at) {
+  struct evaluation *ev = joined->ev;
+  for (size_t i = 0; i < junction_count_pipes_in(ev, at); i++) meet(joined, junction_pipes_in_at(ev, at, i).at);
+  for (size_t i = 0; i < junction_count_pipes_out(ev, at); i++) meet(joined, junction_pipes_out_at(ev, at, i).at);
+}
+
+static void meet_round_pipe(struct joined *joined, struct pipe_ref pipe) {
+  struct any_ref to = pipe_get_to(joined->ev, pipe);
+  meet(joined, pipe_get_from(joined->ev, pipe).at);
+  if (kind_of(joined->ev, to) != KIND_basin) meet(joined, to.at);
+}
+
+static void meet_round(struct joined *joined, int entity) {
+  struct evaluation *ev = joined->ev;
+  struct pump_ref pump = {entity};
+  struct jet_ref jet = {entity};
+  switch ((int)evaluation_design(ev)->entities[entity].kind) {
+    case KIND_pump:
+      for (size_t i = 0; i < pump_count_pipes_out(ev, pump); i++) meet(joined, pump_pipes_out_at(ev, pump, i).at);
+      break;
+    case KIND_jet:
+      for (size_t i = 0; i < jet_count_pipes_in(ev, jet); i++) meet(joined, jet_pipes_in_at(ev, jet, i).at);
+      break;
+    case KIND_junction:
+      meet_round_junction(joined, (struct junction_ref){entity});
+      break;
+    case KIND_pipe:
+      meet_round_pipe(joined, (struct pipe_ref){entity});
+      break;
+    default:
+      break;
+  }
+}
+
+// Afterwards `seen` marks them all.
+static struct joined joined_to(struct evaluation *ev, int entity) {
+  size_t count = evaluation_design(ev)->entity_count;
+  struct joined joined = {.ev = ev,
+                          .seen = arena_alloc(evaluation_arena(ev), count + 1),
+                          .waiting = arena_array(evaluation_arena(ev), count + 1, sizeof(int))};
+  meet(&joined, entity);
+  for (size_t next = 0; next < joined.count; next++) meet_round(&joined, joined.waiting[next]);
+  return joined;
+}
+
+struct pump_ref water_network_first_pump(struct evaluation *ev, int entity) {
+  struct joined joined = joined_to(ev, entity);
+  for (size_t i = 0; i < evaluation_design(ev)->entity_count; i++) {
+    if (joined.seen[i] && evaluation_design(ev)->entities[i].kind == KIND_pump) return (struct pump_ref){(int)i};
+  }
+  return (struct pump_ref){-1};
+}
+
+// ---- Heights ----
+
+struct basin_ref water_drawn_from(struct evaluation *ev, struct pump_ref pump) {
+  struct any_ref from = pump_get_from(ev, pump);
+  if (kind_of(ev, from) != KIND_intake) return (struct basin_ref){from.at};
+  return intake_get_basin(ev, (struct intake_ref){from.at});
+}
+
+double water_suction_level(struct evaluation *ev, struct pump_ref pump) {
+  return basin_get_water_level(ev, water_drawn_from(ev, pump));
+}
+
+double water_pipe_end(struct evaluation *ev, struct pipe_ref pipe, struct basin_ref basin) {
+  double end = pipe_get_outlet_at(ev, pipe);
+  if (pipe_get_outlet(ev, pipe) == WORD_outlet_above_water) return end;
+  return fmax(end, basin_get_water_level(ev, basin));
+}
+
+double water_jet_end(struct evaluation *ev, struct jet_ref jet) {
+  return fmax(jet_get_at(ev, jet), basin_get_water_level(ev, jet_get_basin(ev, jet)));
+}
+
+// ---- The lift of a pump ----
+
+struct ends {
+  struct evaluation *ev;
+  unsigned char *seen;
+  double open, any;  // the highest of those that are not shut off, and of all
+};
+
+static void note_end(struct ends *ends, double height, bool open) {
+  ends->any = fmax(ends->any, height);
+  if (open) ends->open = fmax(ends->open, height);
+}
+
+static void follow(struct ends *ends, struct pipe_ref pipe, bool open) {
+  struct evaluation *ev = ends->ev;
+  unsigned char been = open ? 2 : 1;
+  if (ends->seen[pipe.at] >= been) return;
+  ends->seen[pipe.at] = been;
+  open = open && !pipe_is_shut(ev, pipe);
+  struct any_ref to = pipe_get_to(ev, pipe);
+  if (kind_of(ev, to) == KIND_basin) note_end(ends, water_pipe_end(ev, pipe, (struct basin_ref){to.at}), open);
+  if (kind_of(ev, to) == KIND_jet) note_end(ends, water_jet_end(ev, (struct jet_ref){to.at}), open);
+  if (kind_of(ev, to) != KIND_junction) return;
+  struct junction_ref joint = {to.at};
+  for (size_t i = 0; i < junction_count_pipes_out(ev, joint); i++) {
+    follow(ends, junction_pipes_out_at(ev, joint, i), open);
+  }
+}
+
+static double lift_of(struct evaluation *ev, struct pump_ref pump) {
+  struct ends ends = {.ev = ev,
+                      .seen = arena_alloc(evaluation_arena(ev), evaluation_design(ev)->entity_count + 1),
+                      .open = -INFINITY,
+                      .any = -INFINITY};
+  for (size_t i = 0; i < pump_count_pipes_out(ev, pump); i++) follow(&ends, pump_pipes_out_at(ev, pump, i), true);
+  double suction = water_suction_level(ev, pump);
+  if (!evaluation_marked(ev) && isinf(ends.any)) {
+    evaluation_impossible(ev, pump.at, ROW_pump_from, "its pipes lead round in a circle, or end nowhere",
+                          "pipes that end in a basin or a jet");
+  }
+  return (isinf(ends.open) ? ends.any : ends.open) - suction;
+}
+
+// ---- Building ----
+
+struct builder {
+  struct evaluation *ev;
+  struct water_running *it;
+  int *entity_of;  // by link
+};
+
+static size_t add_node(struct builder *to, double elevation) {
+  struct network *network = &to->it->network;
+  network->nodes[network->node_count] = (struct network_node){.elevation = elevation};
+  return network->node_count++;
+}
+
+static size_t add_level(struct builder *to, double level) {
+  size_t node = add_node(to, level);
+  to->it->network.nodes[node].fixed = true;
+  to->it->network.nodes[node].head = level;
+  return node;
+}
+
+static size_t add_link(struct builder *to, int entity, struct network_link link) {
+  struct network *network = &to->it->network;
+  to->entity_of[network->link_count] = entity;
+  network->links[network->link_count] = link;
+  return network->link_count++;
+}
+
+static struct network_link pipe_link(size_t from, size_t to, const struct pipe_run *run) {
+  return (struct network_link){
+      .from = from, .to = to, .law = NETWORK_PIPE, .check = run->check, .pipe = {run->pipe, run->times}};
+}
+
+static struct pump_curve curve_of(struct evaluation *ev, struct pump_ref pump) {
+  size_t count = pump_count_curve(ev, pump);
+  struct pump_point *points = arena_array(evaluation_arena(ev), count + 1, sizeof *points);
+  for (size_t i = 0; i < count; i++) {
+    struct curve_point_ref point = pump_curve_at(ev, pump, i);
+    points[i] = (struct pump_point){curve_point_get_flow(ev, point), curve_point_get_head(ev, point)};
+  }
+  struct pump_curve curve = {points, count, pump_get_speed(ev, pump)};
+  if (!evaluation_marked(ev) && pump_curve_fault(&curve) < count) {
+    evaluation_impossible(ev, pump.at, ROW_pump_curve, "is not a pump's curve", "two points or more in order of flow");
+  }
+  return curve;
+}
+
+static bool is_dry(struct evaluation *ev, struct pump_ref pump) {
+  return pump_get_type(ev, pump) == WORD_pump_type_dry;
+}
+
+// A pump whose flow was measured gives that flow, whatever stands against it.
+static void add_pump(struct builder *to, struct pump_ref pump, size_t delivery) {
+  struct evaluation *ev = to->ev;
+  if (evaluation_stated(ev, pump.at, ROW_pump_flow)) {
+    to->it->network.nodes[delivery].inflow = pump_get_flow(ev, pump);
+    return;
+  }
+  double level = water_suction_level(ev, pump), bore = pipe_get_bore(ev, pump_pipes_out_at(ev, pump, 0));
+  struct pump_curve curve = curve_of(ev, pump);
+  size_t from = add_level(to, level);
+  if (is_dry(ev, pump)) {
+    struct pipe_run run = pipe_run_suction(ev, pump);
+    size_t mouth = add_node(to, level);
+    add_link(to, pump.at, pipe_link(from, mouth, &run));
+    from = mouth;
+  }
+  to->it->link_of[pump.at] =
+      add_link(to, pump.at,
+               (struct network_link){.from = from,
+                                     .to = delivery,
+                                     .law = NETWORK_PUMP,
+                                     .pump = {.curve = curve, .k = IDLE_PUMP_LOSS, .bore = bore}});
+}
+
+static size_t add_valve(struct builder *to, struct pipe_ref pipe, const struct pipe_run *run, size_t from) {
+  if (!run->valve) return from;
+  size_t after = add_node(to, to->it->network.nodes[from].elevation);
+  struct network_link link = {.from = from, .to = after, .law = NETWORK_VALVE, .shut = run->open <= 0};
+  link.valve.k = run->valve_k;
+  link.valve.bore = run->pipe.bore;
+  to->it->valve_of[pipe.at] = add_link(to, pipe.at, link);
+  return after;
+}
+
+static size_t add_filter(struct builder *to, struct pipe_ref pipe, size_t from) {
+  struct pipe_filter filter;
+  if (!pipe_run_filter(to->ev, pipe, &filter)) return from;
+  size_t after = add_node(to, to->it->network.nodes[from].elevation);
+  struct network_link link = {.from = from, .to = after, .law = NETWORK_FILTER};
+  link.filter.clean_k2 = filter.clean_k2;
+  link.filter.dirty_k2 = filter.dirty_k2;
+  to->it->filter_of[pipe.at] = add_link(to, pipe.at, link);
+  return after;
+}
+
+// What runs back from a basin through a drowned end stops when that basin is down to it: not a steady flow.
+static void end_in_basin(struct builder *to, struct pipe_ref pipe, struct basin_ref basin, struct network_link *link) {
+  double height = water_pipe_end(to->ev, pipe, basin);
+  link->pipe.pipe.minor += trade_leaving_loss;
+  link->falls = pipe_get_outlet(to->ev, pipe) == WORD_outlet_above_water;
+  link->at = height;
+  link->check = true;
+  link->to = link->falls ? NETWORK_AWAY : add_level(to, height);
+}
+
+static void add_pipe(struct builder *to, struct pipe_ref pipe) {
+  struct evaluation *ev = to->ev;
+  struct any_ref from = pipe_get_from(ev, pipe), end = pipe_get_to(ev, pipe);
+  struct pipe_run run = pipe_run_of(ev, pipe);
+  if (evaluation_marked(ev)) return;
+  bool first = kind_of(ev, from) == KIND_pump;
+  if (first && !is_dry(ev, (struct pump_ref){from.at})) run.pipe.minor += trade_entrance_loss;
+  size_t at = add_filter(to, pipe, add_valve(to, pipe, &run, to->it->node_of[from.at]));
+  struct network_link link = pipe_link(at, to->it->node_of[end.at], &run);
+  if (kind_of(ev, end) == KIND_basin) end_in_basin(to, pipe, (struct basin_ref){end.at}, &link);
+  to->it->link_of[pipe.at] = add_link(to, pipe.at, link);
+}
+
+static void add_jet(struct builder *to, struct jet_ref jet) {
+  struct evaluation *ev = to->ev;
+  struct network_link link = {.from = to->it->node_of[jet.at],
+                              .to = NETWORK_AWAY,
+                              .law = NETWORK_NOZZLE,
+                              .falls = true,
+                              .at = water_jet_end(ev, jet)};
+  link.nozzle.area = pipe_area(jet_get_orifice(ev, jet));
+  link.nozzle.coefficient = jet_get_orifice_coefficient(ev, jet);
+  link.nozzle.count = jet_get_count(ev, jet);
+  to->it->link_of[jet.at] = add_link(to, jet.at, link);
+}
+
+static bool leads_on(struct evaluation *ev, int entity) {
+  bool pump = evaluation_design(ev)->entities[entity].kind == KIND_pump;
+  size_t count = pump ? pump_count_pipes_out(ev, (struct pump_ref){entity})
+                      : junction_count_pipes_out(ev, (struct junction_ref){entity});
+  if (count > 0) return true;
+  evaluation_impossible(ev, entity, pump ? ROW_pump_from : ROW_junction_at, "no pipe leaves it: it is not connected",
+                        "a pipe whose `from` is its name");
+  return false;
+}
+
+static void add_node_of(struct builder *to, int entity) {
+  struct evaluation *ev = to->ev;
+  double height = 0;
+  switch ((int)evaluation_design(ev)->entities[entity].kind) {
+    case KIND_pump:
+      if (!leads_on(ev, entity)) return;
+      height = water_suction_level(ev, (struct pump_ref){entity});
+      to->it->lift[entity] = lift_of(ev, (struct pump_ref){entity});
+      break;
+    case KIND_junction:
+      if (!leads_on(ev, entity)) return;
+      height = junction_get_at(ev, (struct junction_ref){entity});
+      break;
+    case KIND_jet:
+      height = jet_get_at(ev, (struct jet_ref){entity});
+      break;
+    default:
+      return;
+  }
+  to->it->node_of[entity] = add_node(to, height);
+}
+
+static void add_links_of(struct builder *to, int entity) {
+  switch ((int)evaluation_design(to->ev)->entities[entity].kind) {
+    case KIND_pump:
+      add_pump(to, (struct pump_ref){entity}, to->it->node_of[entity]);
+      break;
+    case KIND_pipe:
+      add_pipe(to, (struct pipe_ref){entity});
+      break;
+    case KIND_jet:
+      add_jet(to, (struct jet_ref){entity});
+      break;
+    default:
+      break;
+  }
+}
+
+static size_t *nowhere(struct evaluation *ev) {
+  size_t count = evaluation_design(ev)->entity_count;
+  size_t *of = arena_array(evaluation_arena(ev), count + 1, sizeof *of);
+  for (size_t i = 0; i < count; i++) of[i] = NETWORK_AWAY;
+  return of;
+}
+
+// No entity makes more than 3 nodes or 3 links.
+static struct builder builder_for(struct evaluation *ev, size_t members) {
+  struct arena *arena = evaluation_arena(ev);
+  struct water_running *it = arena_alloc(arena, sizeof *it);
+  *it = (struct water_running){
+      .link_of = nowhere(ev), .valve_of = nowhere(ev), .filter_of = nowhere(ev), .node_of = nowhere(ev)};
+  it->lift = arena_array(arena, evaluation_design(ev)->entity_count + 1, sizeof *it->lift);
+  it->network.nodes = arena_array(arena, 3 * members + 1, sizeof *it->network.nodes);
+  it->network.links = arena_array(arena, 3 * members + 1, sizeof *it->network.links);
+  it->network.viscosity = water_kinematic_viscosity(WATER_USUAL_TEMPERATURE);
+  return (struct builder){.ev = ev, .it = it, .entity_of = arena_array(arena, 3 * members + 1, sizeof(int))};
+}
+
+// ---- Solving ----
+
+static void release(void *solver) { network_solver_free(solver); }
+
+static void keep(struct evaluation *ev, struct water_running *it, const struct network_answer *answer) {
+  struct arena *arena = evaluation_arena(ev);
+  const struct network *network = &it->network;
+  it->flows = arena_array(arena, network->link_count + 1, sizeof *it->flows);
+  it->heads = arena_array(arena, network->node_count + 1, sizeof *it->heads);
+  it->states = arena_array(arena, network->link_count + 1, sizeof *it->states);
+  for (size_t n = 0; n < network->node_count; n++) it->heads[n] = answer->heads[n];
+  for (size_t i = 0; i < network->link_count; i++) {
+    it->flows[i] = answer->flows[i];
+    it->states[i] = answer->states[i];
+    if (it->states[i] == NETWORK_BEYOND_END) evaluation_outside(ev);
+  }
+}
+
+static const struct water_running *solve(struct builder *of, struct pump_ref first) {
+  struct water_running *it = of->it;
+  it->solver = network_solver_new(&it->network);
+  if (!it->solver) arena_give_up(evaluation_arena(of->ev));
+  arena_at_free(evaluation_arena(of->ev), release, it->solver);
+  const struct network_answer *answer = network_solve(it->solver, false);
+  if (answer->status == NETWORK_BAD_LINK) {
+    int entity = of->entity_of[answer->where];
+    bool pump = evaluation_design(of->ev)->entities[entity].kind == KIND_pump;
+    evaluation_impossible(of->ev, entity, pump ? ROW_pump_curve : ROW_pipe_length, "no flow can be worked out with it",
+                          "lengths, bores and heads of a garden");
+  } else if (!answer->converged) {
+    evaluation_missing(of->ev, "no steady flow was found for these pipes: measure it");
+  }
+  (void)first;
+  if (evaluation_marked(of->ev)) return NULL;
+  keep(of->ev, it, answer);
+  return it;
+}
+
+const struct water_running *water_network_run(struct evaluation *ev, struct pump_ref first) {
+  struct joined joined = joined_to(ev, first.at);
+  struct builder builder = builder_for(ev, joined.count);
+  size_t count = evaluation_design(ev)->entity_count;
+  for (size_t i = 0; i < count; i++) {
+    if (joined.seen[i]) add_node_of(&builder, (int)i);
+  }
+  for (size_t i = 0; i < count && !evaluation_marked(ev); i++) {
+    if (joined.seen[i]) add_links_of(&builder, (int)i);
+  }
+  return evaluation_marked(ev) ? NULL : solve(&builder, first);
+}

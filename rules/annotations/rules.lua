@@ -1,0 +1,1059 @@
+---@meta
+-- SPDX-License-Identifier: MIT
+-- Written by `make annotations` from the catalogue; changes here are lost.
+
+---A number with what it measures.
+---@class quantity
+---@operator add(quantity): quantity
+---@operator sub(quantity): quantity
+---@operator unm: quantity
+---@operator mul(quantity|number): quantity
+---@operator div(quantity|number): quantity
+
+---What a comparison found; nil when it is satisfied.
+---@class finding
+
+---@param written string
+---@return quantity
+function q(written) end
+
+---@param value quantity|number
+---@param limit quantity|number
+---@return finding?
+function at_least(value, limit) end
+
+---@param value quantity|number
+---@param limit quantity|number
+---@return finding?
+function at_most(value, limit) end
+
+---@param value quantity|number
+---@param low quantity|number
+---@param high quantity|number
+---@return finding?
+function within(value, low, high) end
+
+---@param value string
+---@param ... string
+---@return finding?
+function is(value, ...) end
+
+---@param condition any
+---@param what string
+---@return finding?
+function must(condition, what) end
+
+---@class rule.body
+---@field title string
+---@field for_each string|string[]
+---@field when? table|function
+---@field stage "layout"|"dig"|"liner"|"stone"|"plumbing"|"power"|"finish"|"water-up"
+---@field severity? "hold"|"revise"|"advise"
+---@field judges? string
+---@field at_least? string|number|table
+---@field at_most? string|number|table
+---@field within? table
+---@field is? string|string[]
+---@field limit? table
+---@field check? fun(entity: any, limit: table): finding?
+---@field why string
+---@field source string
+---@field caution? string
+---@field life_safety? boolean
+---@field fix? table
+---@field examples table[]
+
+---@param id string
+---@return fun(body: rule.body)
+function rule(id) end
+
+---@param id string
+---@return fun(body: table)
+function adjust(id) end
+
+---@param id string
+---@return fun(body: { because: string })
+function retire(id) end
+
+---the job as a whole
+---@class (exact) entity.project
+---@field name string name of the job
+---@field units "us"|"si" how results print
+---@field fixed_point string what the heights start from
+---@field closing_error quantity difference after carrying the levels round and back
+---@field nights_open quantity nights the pit stays open
+---@field pit_watch string barrier and inspection while the pit is open
+---@field dig_days quantity days planned for the digging
+---@field leak_test "planned"|"passed"|"none" leak test
+---@field hand_over "planned"|"none" hand-over sheet for the owner
+---@field permit "asked"|"not asked" whether the authority was asked about permits
+---@field order_stated "stated"|"none" order of the work
+---@field level_error quantity errors of level between the fixed point and the work
+---@field crew_count quantity crews described
+---@field pits_in_reach quantity pits that children or anybody can get to
+---@field stone_mass_high quantity weight of all stones, high
+---@field gravel_volume quantity gravel to order
+---@field gravel_mass quantity weight of that gravel
+---@field bank_volume quantity soil in the ground, all digs
+---@field loose_volume quantity soil to haul, loose
+---@field loads quantity truckloads of soil
+---@field haul_days quantity working days of one truck
+---@field haul_days_over quantity truck days beyond the days planned
+---@field stones quantity stones to set
+---@field stone_mass_low quantity weight of all stones, low
+---@field stone_mass quantity weight of all stones, likely
+---@field gravel_bags quantity bulk bags of that gravel, 1,000 kg in each
+---@field gravel_buckets quantity level five-gallon buckets of that gravel
+---@field soil_mass quantity weight of the soil, all digs
+---@field compacted_volume quantity that soil once compacted again
+---@field liner_area quantity liner to order
+---@field underlay_area quantity underlay to order
+---@field pipe_length quantity pipe, all sizes
+---@field circuits quantity circuits
+---@field wire_length quantity cable, all sorts
+---@field wall_length quantity wall
+---@field wall_face_area quantity faces of all walls
+---@field wall_volume quantity all walls, solid
+---@field coping_pieces quantity cap stones
+---@field paving_area quantity paving
+---@field paving_mass quantity weight of the paving stone
+---@field base_volume quantity compacted base under walls and paving
+---@field base_loose quantity base stone to order, loose
+---@field base_mass quantity weight of that base stone
+---@field plants quantity plants
+---@field planting_soil quantity soil for the plants
+---@field stone_days quantity days to set the stones
+---@field soil_days quantity days to dig
+---@field wall_days quantity days to lay the walls
+---@field paving_days quantity days to lay the paving
+---@field work_days quantity days of work at the firm's rates
+---@field work_days_over quantity days of work beyond the days planned
+---@field stone_price quantity stone, at its likely weight
+---@field gravel_price quantity gravel
+---@field haul_price quantity soil hauled
+---@field liner_price quantity liner
+---@field underlay_price quantity underlay
+---@field wall_price quantity wall block
+---@field coping_price quantity cap stones
+---@field paving_price quantity paving stone
+---@field base_price quantity base stone
+---@field plants_price quantity plants
+---@field crew_price quantity crew
+---@field site entity.site
+
+---the ground, the gate and what is under it
+---@class (exact) entity.site
+---@field soil "stable rock"|"type A"|"type B"|"type C" soil class
+---@field ground quantity finished ground
+---@field gate_width quantity narrowest way in, across
+---@field gate_height quantity narrowest way in, height
+---@field utilities "located"|"not located" public lines under the ground
+---@field private_lines "located"|"none"|"unknown" the owner's own lines under the ground
+---@field barrier_depth quantity water depth from which the local code asks a barrier
+---@field test_hole quantity depth of the test hole
+---@field debris "none"|"found"|"dealt with" what the test hole found
+---@field storm entity.storm[] the storm the design must stand
+---@field runoff_area quantity area that drains into the basin
+---@field swell quantity how much the soil grows when dug
+---@field shrink quantity how much the soil shrinks from the ground to compacted fill
+---@field truck_volume quantity what one truck holds, loose
+---@field truck_limit quantity what one truck may carry
+---@field haul_cycle quantity time of one truck there and back
+---@field gravel_size quantity size of the clean gravel
+---@field ground_water quantity depth of ground water under the ground
+---@field permeability quantity how fast water moves in the soil
+---@field frost_depth quantity depth to which it freezes
+---@field frost "none"|"drained"|"running" what is done in frost
+---@field undisturbed "yes"|"no" soil undisturbed, not fissured, no traffic that shakes it
+---@field survey string file of surveyed points beside the design: point, northing, easting, elevation, description
+---@field ground_slope quantity slope of the ground, where it is a plane: it falls along +y of the outlines, from the height `ground` at their origin
+---@field line_voltage quantity voltage of the overhead line
+---@field line_distance quantity level distance from the work to the overhead line
+---@field footing_distance quantity edge of the nearest footing to the edge of the pit's bottom
+---@field footing_depth quantity depth of that footing under the ground
+---@field haul_over "lawn"|"paving"|"septic"|"slab"|"mats" what the haul route lies over
+---@field pan_evaporation quantity evaporation from a pan in the dry month
+---@field altitude quantity height of the place over the sea
+---@field ice quantity thickest ice that still water there has carried, by local record
+---@field line_clearance quantity distance asked from the overhead line
+---@field project entity.project
+
+---anything that holds water: a pool, a bowl, a hollowed stone
+---@class (exact) entity.basin
+---@field purpose "plunge"|"fish"|"display"|"bowl"|"hollow" what it is for
+---@field outline "circle"|"ellipse"|"rectangle"|"polygon" outline at the rim, inner face, from above
+---@field depth quantity greatest depth from still water to the membrane
+---@field water_level quantity still water level
+---@field rim quantity lowest point of the rim
+---@field rim_profile entity.rim_level[] levels taken along the rim
+---@field side_slope quantity slope of the sides, inward
+---@field shelves entity.shelf[] steps in the sides
+---@field gravel_bed quantity gravel on the bottom
+---@field voids quantity share of the gravel that is water
+---@field reach "fenced"|"adults"|"children"|"public" who can get to the edge
+---@field entered "yes"|"no" whether people get in
+---@field barrier "stated"|"none" barrier around the water
+---@field treatment "stated"|"none" treatment of the water
+---@field in_stone entity.boulder the stone it is hollowed from
+---@field ring entity.ring_stretch[] gravel ring along the rim
+---@field fill_flow quantity flow of the fill line
+---@field fill_gap quantity air between the fill outlet and the rim
+---@field fill_bore quantity bore of the fill outlet
+---@field fill_device "fitted"|"none" device against backflow
+---@field overflow_to "drain"|"lined ring"|"open ground"|"building" where the overflow goes
+---@field overflow_bore quantity bore of the overflow's entrance
+---@field overflow_at quantity height at which the overflow begins
+---@field leak quantity level lost in the leak test beyond the pan
+---@field disinfectant "none"|"chlorine"|"chloramine" what the fill water carries
+---@field disinfectant_level quantity how much of it
+---@field warmest quantity warmest water of the year
+---@field oxygen_share quantity share of the oxygen it could hold that is left at dawn
+---@field neutraliser "stated"|"none" what takes the chlorine out when it is filled
+---@field ammonia_binder "stated"|"none" what binds the ammonia that chloramine sets free
+---@field drain_at quantity height down to which it drains for the winter
+---@field wet_wanted quantity share of the rim that shall run wet
+---@field spills_out entity.spill[]
+---@field spills_in entity.spill[]
+---@field channels_out entity.channel[]
+---@field channels_in entity.channel[]
+---@field pipes_in entity.pipe[]
+---@field pumps entity.pump[]
+---@field intakes entity.intake[]
+---@field jets entity.jet[]
+---@field stones_beside entity.boulder[]
+---@field stones_inside entity.boulder[]
+---@field digs entity.dig[]
+---@field liners entity.liner[]
+---@field plantings entity.planting[]
+---@field fish entity.fish[]
+---@field rim_area quantity area inside the rim
+---@field perimeter quantity length of the rim
+---@field least_across quantity narrowest width across
+---@field most_across quantity greatest length across
+---@field water_area quantity area of still water
+---@field bed_area quantity area of the bottom
+---@field shelf_area quantity area of its shelves
+---@field gross_volume quantity volume under still water, gravel and stones not yet taken off
+---@field gravel_solids quantity volume that the gravel's stones take up
+---@field stone_volume quantity volume of the stones standing in the water
+---@field net_volume quantity volume of water it holds
+---@field mean_depth quantity mean depth
+---@field water_depth quantity depth of open water over the gravel bed
+---@field volume_per_inch quantity water in one inch of level
+---@field freeboard quantity rim over still water
+---@field volume_to_rim quantity room between still water and the rim
+---@field side_run quantity how far the sides come in down to the bed
+---@field foothold_depth quantity depth of the shallowest place to stand
+---@field foothold_width quantity width of the widest shelf
+---@field fill_time quantity time to fill
+---@field barrier_excess quantity depth over the local barrier figure
+---@field fill_gap_bores quantity air gap of the fill, in bores
+---@field flow_drawn quantity flow that pumps take out of it
+---@field flow_in quantity flow that comes into it
+---@field return_share quantity flow that comes back, as a share of what is drawn
+---@field turnover quantity time in which its water passes once
+---@field flow_left_for_jets quantity flow drawn from it that is left once the bowls have theirs
+---@field flow_in_pump_out quantity flow that still comes into it with any one pump out
+---@field inner_across quantity room across it, whichever way the water falls
+---@field blocked_level quantity water level with its largest lip blocked
+---@field blocked_freeboard quantity rim left over the water with a lip blocked
+---@field lip_storage quantity water over its lips that runs out when the flow stops
+---@field water_in_flight quantity water on its way, which comes down to it when the power fails
+---@field rise_at_power_loss quantity how far its water rises when the power fails
+---@field freeboard_left quantity rim left over the water after the power fails
+---@field start_level quantity lowest water, while lips and pipes fill at the start
+---@field rain_area quantity area whose rain comes down to it
+---@field running_level quantity water level while it runs, high
+---@field running_freeboard quantity rim left over the water while it runs
+---@field highest_water quantity highest water, still, running or after the power fails
+---@field caught_length quantity rim whose overflow a lined ring leads back
+---@field caught_share quantity share of the rim whose overflow a lined ring leads back
+---@field ring_void_volume quantity water that the ring's gravel can hold
+---@field ring_flow quantity flow that its lined gravel ring passes
+---@field ring_flow_to_spare quantity flow that the ring could take beyond what comes into the basin
+---@field uncaught_loss quantity water lost over the rim with a lip blocked
+---@field usable_volume quantity water that can go before an intake sucks air
+---@field time_to_dry quantity time until its pump sucks air with a lip blocked
+---@field rim_runs_level quantity water level when it runs over its whole measured rim
+---@field rim_wet_share quantity share of its rim that runs wet
+---@field rim_lowest_quarter quantity share of the flow that goes over the lowest quarter of its rim
+---@field wet_to_spare quantity share of the rim that runs wet beyond what is wanted
+---@field storm_flow quantity rain that the storm brings down to it
+---@field overflow_flow quantity flow that its overflow takes with the water at the rim
+---@field storm_level quantity highest water in a storm after a power loss
+---@field storm_freeboard quantity rim left over the water after a power loss and the storm
+---@field fill_level quantity water level with the fill stuck open
+---@field fill_freeboard quantity rim left over the water with the fill stuck open
+---@field evaporation_loss quantity water that the dry month's air takes
+---@field splash_loss quantity water that wind and splash take
+---@field leak_loss quantity water that leaks away
+---@field loss quantity water lost in a day
+---@field level_loss quantity level lost in a day of the dry month
+---@field makeup_to_spare quantity what the fill brings beyond the losses
+---@field time_without_fill quantity time until an intake sucks air with the fill shut
+---@field trapped_volume quantity water that stays in it below the drain
+---@field trapped_depth quantity depth of water that stays in it below the drain
+---@field ice_growth quantity room that the ice of that water wants beyond its own
+---@field levels_left quantity rim left after a power loss, less the errors of level
+---@field ground_depth quantity how deep its bottom lies under the ground
+---@field dig_count quantity digs described for it
+---@field liner_count quantity liners described for it
+---@field live_pumps quantity pumps in its water, over 15 V, that nobody has said are off when people get in
+---@field planted_area quantity planted area
+---@field planted_share quantity planted area as a share of the water
+---@field fish_length quantity its fish, grown, head to tail in one line
+---@field fish_water quantity water that its fish ask for, grown
+---@field fish_load quantity water that its fish ask for, as a share of what it holds
+---@field filters quantity filters that its pumps push through
+---@field oxygen_warm quantity oxygen left at dawn when the water is warmest
+---@field depth_under_ice quantity water left under the thickest ice
+---@field chlorine_mass quantity chlorine that comes with one filling
+---@field thiosulfate quantity sodium thiosulfate that takes out the chlorine of one filling
+---@field normal_loss quantity level lost on a dry day with nothing wrong, splash not counted
+---@field site entity.site
+---@field project entity.project
+
+---a lip over which water falls
+---@class (exact) entity.spill
+---@field from entity.basin the basin it leaves
+---@field into entity.basin|entity.channel where it falls
+---@field crest quantity lowest point of the lip
+---@field lip "thin edge"|"broad stone"|"rounded"|"notch"|"V" shape of the lip
+---@field lip_width quantity width of the lip across the flow
+---@field lip_depth quantity depth of the notch
+---@field breadth quantity length of the lip along the flow
+---@field effect "sheet"|"single stream"|"cascade"|"trickle" how the water should look
+---@field drip_edge "none"|"edge"|"undercut" what makes the water let go of the stone
+---@field fill_under quantity fill under the lip's lower end
+---@field fill_other quantity fill under the lip's higher end
+---@field liner_behind quantity liner over the crest, behind the lip
+---@field blocked quantity share of the lip that is blocked
+---@field setback quantity lip back from the catching rim; minus: out over it
+---@field out_of_level quantity one end of the lip over the other, at most
+---@field target quantity flow wanted
+---@field share_filter_dirty quantity flow as a share of what is wanted, filters dirty
+---@field flow quantity flow over the lip
+---@field share_of_target quantity flow as a share of what is wanted
+---@field flow_per_width quantity flow over each inch of the lip
+---@field head quantity water over the lip
+---@field head_low quantity water over the lip, low
+---@field head_high quantity water over the lip, high
+---@field drop quantity crest over the water or bed it falls on
+---@field landing_speed quantity speed at which it lands
+---@field throw_low quantity how far out it lands, at least
+---@field throw_high quantity how far out it lands, at most
+---@field lands_inside_by quantity how far inside the near rim the nearest water lands
+---@field short_of_far_side quantity how far short of the far rim the farthest water lands
+---@field sheet_asked quantity flow over each inch that this drop asks for an unbroken sheet
+---@field sheet_share quantity flow over each inch, as a share of what this drop asks
+---@field notch_depths quantity depth of the notch over the water in it
+---@field depth_to_drop quantity depth it falls into, as a share of its drop
+---@field in_air quantity water in the air between lip and landing
+---@field splash_reach quantity how far round the landing it splashes
+---@field behind_to_spare quantity liner behind the lip over the water on it
+---@field dry_share quantity share of the lip that runs dry
+---@field shifted_share quantity share of the flow that goes over elsewhere than on a level lip
+---@field local_excess quantity flow at the low end over the even share
+---@field level_allowance quantity how far out of level a sheet's lip may be
+---@field settlement_tilt quantity how far the lip tilts as its fill settles
+---@field settlement_to_spare quantity what the lip may still tilt after settling
+---@field level_error quantity errors of level that add up at the lip
+---@field levels_left quantity what the lip may be out of level less the errors that add up
+---@field sheet_drop quantity drop down to which this flow holds a sheet
+---@field site entity.site
+---@field project entity.project
+
+---a reach of stream between two basins
+---@class (exact) entity.channel
+---@field from entity.basin|entity.channel where it begins; left out where a spill falls into its head
+---@field into entity.basin|entity.channel where it ends
+---@field start quantity bed at the upper end
+---@field length quantity length along the bed
+---@field width quantity width of the bed
+---@field fall quantity fall from end to end
+---@field roughness quantity Manning's n
+---@field edge quantity liner edge over the bed
+---@field spills_in entity.spill[]
+---@field channels_in entity.channel[]
+---@field flow quantity flow along it
+---@field depth quantity depth of the running water
+---@field depth_high quantity depth of the running water, high
+---@field edge_to_spare quantity liner edge over the running water and what it climbs
+---@field edge_depths quantity liner edge over the bed, in running depths
+---@field live_volume_low quantity water that runs out of it, low
+---@field live_volume quantity water that runs out of it when the flow stops
+---@field live_volume_high quantity water that runs out of it, high
+---@field climb quantity how high the water climbs where a stone stops it
+---@field site entity.site
+---@field project entity.project
+
+---where the pumps take water out of a basin
+---@class (exact) entity.intake
+---@field basin entity.basin the basin it takes from
+---@field type "skimming"|"submerged"|"sump" how it takes water
+---@field openings quantity suction openings
+---@field cover "guarded"|"unblockable"|"plain" what covers the opening
+---@field second_safeguard "fitted"|"none" a second outlet, vent, gravity tank or vacuum release
+---@field load_rating quantity load that its cover carries
+---@field load_over quantity stone and gravel that lie on its cover
+---@field reach_in quantity reach from dry footing to it
+---@field basket quantity what its basket holds
+---@field cover_depth quantity still water over its opening
+---@field bore quantity bore of its opening
+---@field open_area quantity open area of the face
+---@field least_flow quantity least flow it works at
+---@field greatest_flow quantity greatest flow it is rated for
+---@field lowest_level quantity water level down to which it works
+---@field from_landing quantity distance to where falling water lands
+---@field clear_of_landing quantity distance that the firm keeps from there; 0: it has no figure
+---@field hidden_by entity.link[] stones that hide it
+---@field gap_width quantity width of the gap between the hiding stones
+---@field gap_depth quantity water depth in that gap
+---@field pumps entity.pump[]
+---@field flow quantity flow the pumps draw through it
+---@field share_of_greatest quantity flow as a share of the most it is rated for
+---@field share_of_least quantity flow as a share of the least it works at
+---@field face_speed quantity speed at its face
+---@field face_speed_blocked quantity speed at its face with one opening covered
+---@field cover_asked quantity least water over its opening, or it swirls air down
+---@field start_cover quantity water over its opening at the start
+---@field cover_to_spare quantity water over its opening at the start, past what it asks
+---@field gap_speed quantity speed of the water through the gap before it
+---@field gap_draw_down quantity how far the water drops through that gap
+---@field load_to_spare quantity what its cover carries past the load on it and a person
+---@field start_to_spare quantity water left over its lowest working level at the start
+---@field landing_to_spare quantity distance from falling water beyond the firm's figure
+---@field leaves_per_day quantity leaves a day at leaf fall, the most
+---@field leaf_days quantity days in which leaf fall fills its basket
+---@field site entity.site
+---@field project entity.project
+
+---a pump with its curve
+---@class (exact) entity.pump
+---@field from entity.basin|entity.intake where it takes water
+---@field type "submersible"|"dry" where it stands
+---@field curve entity.curve_point[] points of its curve
+---@field speed quantity speed, of full speed
+---@field suction_length quantity length of the suction line of a dry pump
+---@field suction_size string nominal size of the suction line of a dry pump
+---@field suction_fittings entity.fitting[] fittings in the suction line
+---@field best_flow quantity flow of its best efficiency
+---@field power quantity power it draws
+---@field starting_current quantity current when it starts
+---@field on_share quantity share of the year that it runs
+---@field runs_dry "yes"|"no" made to run without water
+---@field running_current quantity current when it runs
+---@field low_water_cutoff "fitted"|"none" switch that stops it at low water
+---@field cord quantity cord in the water
+---@field metal "yes"|"no" metal parts in the water
+---@field reach_in quantity reach from dry footing to it
+---@field model string model in the firm's list
+---@field pipes_out entity.pipe[]
+---@field flow quantity flow it delivers
+---@field head quantity head it works against
+---@field static_head quantity lift from the water to the highest outlet that is open
+---@field friction_head quantity head lost on the way to its highest outlet
+---@field suction_velocity quantity speed in the suction line
+---@field shut_off_head quantity head at no flow
+---@field static_share quantity lift as a share of the head at no flow
+---@field greatest_flow quantity flow at the end of its curve
+---@field share_of_greatest quantity flow as a share of the end of its curve
+---@field share_of_best quantity flow as a share of its best efficiency
+---@field energy_per_year quantity energy in a year, always on
+---@field flow_parted quantity flow when its line comes off at the pump
+---@field test_head quantity head of the water test before the pipe is covered
+---@field freeboard_left quantity rim left over the water it draws from, after the power fails
+---@field freeboard_with_check quantity the same, were a check valve fitted in its pipes
+---@field circuit_count quantity circuits described that feed it
+---@field site entity.site
+---@field project entity.project
+
+---where pipes meet
+---@class (exact) entity.junction
+---@field at quantity height of the joint
+---@field pipes_out entity.pipe[]
+---@field pipes_in entity.pipe[]
+---@field site entity.site
+---@field project entity.project
+
+---one run of pipe with its fittings and valve
+---@class (exact) entity.pipe
+---@field from entity.pump|entity.junction where it begins
+---@field to entity.basin|entity.junction|entity.jet where it ends
+---@field size string nominal size
+---@field material "PVC schedule 40"|"smooth hose"|"corrugated hose"|"HDPE" what it is made of
+---@field length quantity length of the run
+---@field fittings entity.fitting[] fittings in the run
+---@field valve "none"|"ball"|"gate"|"globe" valve in the run
+---@field valve_open quantity how far the valve is open
+---@field check_valve "fitted"|"none" valve that stops return flow
+---@field filter entity.filter filter in the run
+---@field cover_depth quantity soil over it
+---@field water_test "planned"|"none" water test before it is covered
+---@field vent_hole "fitted"|"none" hole that breaks a siphon
+---@field outlet "above water"|"drowned" whether the end is under water
+---@field outlet_at quantity height of the end
+---@field target quantity flow wanted through it
+---@field bore quantity inside diameter
+---@field flow quantity flow through it
+---@field velocity quantity speed of the water in it
+---@field head_loss quantity head lost in it
+---@field volume quantity water it holds
+---@field flow_wanted quantity flow that what it leads to should get
+---@field head_for_valve quantity head left at its target, over what the open valve takes
+---@field opening_for_target quantity how far to open its valve for the targets
+---@field valve_k quantity loss number of its valve as set
+---@field k_for_target quantity loss number that its valve needs for the targets
+---@field bucket_time quantity time in which its target fills 5 gallons, or 20 litres
+---@field flow_filter_dirty quantity flow through it when the filters are dirty
+---@field cover_below_frost quantity soil over it past the depth of frost
+---@field drain_back quantity water that runs back out of the pipe
+---@field siphon_back quantity water that the drowned end draws back out of its basin
+---@field site entity.site
+---@field project entity.project
+
+---one jet, or a set of like jets
+---@class (exact) entity.jet
+---@field basin entity.basin the basin it plays in
+---@field at quantity height of the nozzle
+---@field orifice quantity bore of the nozzle
+---@field count quantity how many like jets
+---@field to_edge quantity distance to the nearest edge
+---@field wind "open"|"sheltered" whether wind gets at it
+---@field orifice_coefficient quantity share of the ideal flow its nozzle passes
+---@field target quantity flow wanted through all of them
+---@field pipes_in entity.pipe[]
+---@field flow quantity flow through all of its nozzles
+---@field share_of_target quantity flow as a share of what is wanted
+---@field head quantity head at the nozzle
+---@field height quantity height of the jet, still air
+---@field height_to_edge quantity height over the distance to the edge
+---@field share_filter_dirty quantity flow as a share of what is wanted, filters dirty
+---@field site entity.site
+---@field project entity.project
+
+---one set stone
+---@class (exact) entity.boulder
+---@field length quantity longest side of its box, lying
+---@field width quantity other side of its box
+---@field height quantity height of its box as set, foot included
+---@field stone "granite"|"basalt"|"limestone"|"sandstone"|"marble"|"unknown" sort of stone
+---@field density quantity density, when it is known
+---@field shape "sawn"|"squared"|"blocky"|"rounded"|"unknown" how much of its box it fills
+---@field pose "lying"|"upright"|"pillar" how it is set
+---@field embedment quantity how deep its foot is set
+---@field seat_width quantity width of its seat, in the way it could tip
+---@field seat_slope quantity slope of its seat
+---@field lean quantity lean from upright, toward the fall
+---@field shelf_edge quantity its foot to the edge of the shelf
+---@field shelf_drop quantity drop at that edge
+---@field membrane "smooth"|"textured"|"rubber" sort of liner under it
+---@field bore quantity hole drilled through it
+---@field bore_wall quantity stone left beside the hole
+---@field people_reach "yes"|"no" people can get at it once the job is done
+---@field machine_beside "yes"|"no" a machine works beside it while it is backfilled
+---@field ground quantity ground around it
+---@field beside entity.basin the basin it stands beside
+---@field stands_in entity.basin the basin it stands in, taking water's place
+---@field stands_on "gravel"|"soil"|"underlay on liner"|"stone" what it stands on
+---@field underlay "none"|"one side"|"both sides" cushion where it meets the liner
+---@field gravel_behind quantity gravel between it and the bank
+---@field gravel_height quantity height of that gravel
+---@field water_beside quantity depth of water it stands in
+---@field hollows entity.basin[]
+---@field pad quantity compacted gravel under its seat, wider than the seat by half of that all round
+---@field climbable "yes"|"no" people can stand on its front edge
+---@field falls_away "yes"|"no" the ground before it falls away
+---@field hands quantity people who lift it by hand; 0: nobody does
+---@field picks entity.pick[]
+---@field volume quantity likely volume, its hollow taken off
+---@field mass_low quantity weight, low
+---@field mass quantity likely weight
+---@field mass_high quantity weight, high
+---@field embedded_share quantity share of its height below ground
+---@field shown_height quantity height that shows
+---@field top quantity its top
+---@field lips_near quantity lips of the basin beside it, or of its own hollow
+---@field over_nearest_lip quantity height of its top over the nearest lip of the basin beside it, or of its own hollow
+---@field volume_under_water quantity volume under still water
+---@field gravel_volume quantity gravel to order for behind it
+---@field over_water quantity height of its top over the water beside it
+---@field water_up quantity depth of water at its foot once the feature is full
+---@field buoyancy quantity weight that the water takes off it
+---@field mass_in_water quantity likely weight in the water; all of it the moment it breaks the surface
+---@field front quantity its longer side from above, taken along the front
+---@field seat quantity what it stands on, front to back
+---@field seat_pressure quantity pressure on the ground, weight read high
+---@field bearing_presumed quantity what the ground is presumed to bear
+---@field bearing_left quantity what the ground could bear besides
+---@field friction quantity friction under its seat
+---@field seat_slope_factor quantity friction over the slope of its seat
+---@field shelves_near quantity shelves that it may stand on
+---@field shelf_share quantity distance to the shelf's edge as a share of the drop there
+---@field bore_wall_asked quantity stone asked beside the hole
+---@field bore_wall_to_spare quantity stone beside the hole beyond what is asked
+---@field gravel_asked quantity gravel asked behind it
+---@field gravel_to_spare quantity gravel behind it beyond what is asked
+---@field gravel_mass quantity weight of the gravel behind it
+---@field gravel_bags quantity bulk bags of 0.9 m for it, filled to 1,000 kg; read the tag
+---@field gravel_buckets quantity level 5-gallon buckets for it
+---@field centre_height quantity height of its centre of mass over its foot
+---@field volume_low quantity volume that goes with its low weight
+---@field tips_set quantity factor against tipping, set and slack
+---@field tips_backfilling quantity factor against tipping while gravel goes in behind it
+---@field tips_backfilled quantity factor against tipping, backfilled
+---@field tips_water_up quantity factor against tipping with the water up
+---@field tips_drained quantity factor against tipping, drained fast
+---@field slides_set quantity factor against sliding, set and slack
+---@field slides_backfilling quantity factor against sliding while gravel goes in behind it
+---@field slides_backfilled quantity factor against sliding, backfilled
+---@field slides_water_up quantity factor against sliding with the water up
+---@field slides_drained quantity factor against sliding, drained fast
+---@field tips_least quantity least factor against tipping of all states
+---@field slides_least quantity least factor against sliding of all states
+---@field carried_diagonal quantity diagonal as it hangs
+---@field gate_to_spare quantity gate width left beside its diagonal
+---@field fall_zone quantity how far people keep from its front until it is steady
+---@field hook_zone quantity how far people keep from its path on the hook
+---@field pick_count quantity lifts described for it
+---@field people_to_lift quantity people to lift it by hand, weight read high
+---@field hand_lift_left quantity what its lifters could lift besides
+---@field niosh_weight quantity weight that one person may lift so, by NIOSH
+---@field site entity.site
+---@field project entity.project
+
+---a machine that digs and lifts
+---@class (exact) entity.machine
+---@field width quantity width over its tracks
+---@field height quantity height when travelling
+---@field weight quantity weight
+---@field lifts entity.lift[] rows of its lifting chart
+---@field chart "rated"|"tipping" what its chart gives
+---@field track_length quantity length of track on the ground
+---@field track_width quantity width of one track
+---@field from_edge quantity tracks to the edge of the pit
+---@field greatest_reach quantity reach with the boom out
+---@field height_to_spare quantity gate height left over it
+---@field gate_to_spare quantity gate width left beside it
+---@field least_from_edge quantity least distance of its tracks from the edge of any dig
+---@field edge_to_spare quantity tracks beyond their least distance from the edge
+---@field track_pressure quantity pressure under its tracks, unloaded
+---@field line_beyond_reach quantity overhead line beyond its boom
+---@field site entity.site
+---@field project entity.project
+
+---the excavation for one basin or wall
+---@class (exact) entity.dig
+---@field of entity.basin|entity.wall what it is dug for
+---@field beyond quantity room around it at the bottom
+---@field below quantity room under it
+---@field slope quantity slope of the sides
+---@field protection "none"|"sloped"|"shored" what keeps the sides from falling
+---@field examined "yes"|"no" a competent person saw no sign of cave-in
+---@field way_out quantity longest walk to a ladder, ramp or stair
+---@field spoil_setback quantity edge to the toe of the pile
+---@field benches entity.bench[] steps cut into its sides
+---@field staged_from_edge quantity staged stone to the edge
+---@field sump_flow quantity flow of the sump pump
+---@field engineer "stated"|"none" an engineer designed its protection
+---@field least_from_edge quantity least distance of a machine or stone from its edge
+---@field staged_to_spare quantity staged stone beyond its least distance from the edge
+---@field depth quantity depth of the pit at its highest side
+---@field bottom_width quantity narrowest width of its bottom
+---@field bottom_area quantity area of its bottom
+---@field top_reach quantity how far its top reaches past its bottom, at the highest side
+---@field top_area quantity area of its top
+---@field bank_volume quantity soil in the ground
+---@field loose_volume quantity soil once dug
+---@field compacted_volume quantity fill that the soil makes, compacted
+---@field soil_mass quantity weight of the soil
+---@field loads_by_volume quantity truckloads by volume
+---@field loads_by_mass quantity truckloads by weight
+---@field loads quantity truckloads
+---@field slope_asked quantity steepest slope that the soil allows
+---@field bench_count quantity benches in its sides
+---@field slope_drawn quantity slope of its sides over all
+---@field slope_to_spare quantity how much flatter the sides are than the soil asks, as run over rise
+---@field footing_to_spare quantity ground left between the pit and the line under the nearest footing
+---@field water_in_pit quantity how far ground water stands over its bottom
+---@field inflow quantity ground water that comes in, steady; to a power of ten
+---@field sump_share quantity flow of the sump pump over the water that comes in
+---@field test_hole_past quantity how much deeper the test hole went
+---@field site entity.site
+---@field project entity.project
+
+---the membrane under one basin
+---@class (exact) entity.liner
+---@field of entity.basin the basin it lines
+---@field edge quantity lowest point of its top edge
+---@field underlay "none"|"one side"|"both sides" cushion under and over it
+---@field length quantity length of the piece
+---@field width quantity width of the piece
+---@field over_edge quantity liner past the rim on each side
+---@field lap quantity lap over the next piece
+---@field weight quantity weight of the sheet
+---@field underdrain "fitted"|"none" drain under it
+---@field pieces quantity pieces that it is laid in
+---@field on_fill "yes"|"no" whether its edge lies on filled ground
+---@field lap_top quantity top of its lap over the next piece
+---@field lap_with_flow "yes"|"no" whether the upper piece laps over the lower one, as water flows
+---@field edge_over_blocked quantity liner edge over the water with a lip of the basin blocked
+---@field edge_over_water quantity its lowest edge over the highest water
+---@field length_needed quantity length of the piece that the pool asks
+---@field width_needed quantity width of the piece that the pool asks
+---@field length_to_spare quantity length of the piece left over
+---@field width_to_spare quantity width of the piece left over
+---@field area quantity area of the piece to order
+---@field underlay_area quantity underlay to order
+---@field mass quantity weight of the piece to carry
+---@field people quantity people to carry it
+---@field lap_over_water quantity top of its lap over the still water
+---@field ground_water_over_bed quantity how far ground water stands over the pool's bottom
+---@field uplift_factor_drained quantity weight on the empty bed over the lift of the ground water
+---@field uplift_factor quantity weight on the bed in service over the lift of the ground water
+---@field site entity.site
+---@field project entity.project
+
+---a low block wall
+---@class (exact) entity.wall
+---@field beside entity.basin the basin it stands beside
+---@field length quantity length
+---@field footing_to_top quantity bottom of the footing to the top
+---@field thickness quantity thickness
+---@field embedment quantity lowest course below ground
+---@field base_pad quantity compacted base under it
+---@field drain "fitted"|"none" drain or weeps behind it
+---@field above "level"|"slope"|"paving"|"boulder" what is above and behind it
+---@field density quantity density of wall and fill in it
+---@field surcharge quantity load on the ground behind
+---@field toe_slope quantity slope of the ground in front
+---@field drop_below quantity top of the wall to the bed in front
+---@field top_thickness quantity thickness at the top, where its front slopes back
+---@field fill_density quantity density of the ground behind, moist
+---@field fill_friction quantity friction angle of the ground behind, when it is known
+---@field base_friction quantity friction under its base, when it is known
+---@field back_slope quantity slope of the ground behind, rising away
+---@field holds entity.boulder the stone that stands on the ground behind
+---@field liner_under "yes"|"no" liner under its base or between its courses
+---@field guard "fitted"|"none" guard at its top
+---@field temporary_barrier "stated"|"none" barrier along it while the basin is empty
+---@field load_behind quantity load on the ground behind
+---@field push_coefficient quantity share of the ground's weight that pushes
+---@field sliding_friction quantity friction under its base
+---@field overturning_drained quantity holding over tipping, ground drained
+---@field overturning_wet quantity holding over tipping, ground wet
+---@field sliding_drained quantity friction over push, ground drained
+---@field sliding_wet quantity friction over push, ground wet
+---@field overturning quantity holding over tipping, the least of the states that its drain leaves
+---@field sliding quantity friction over push, the least of the states that its drain leaves
+---@field bearing_pressure quantity greatest pressure under its edge
+---@field bearing_presumed quantity bearing presumed for the ground
+---@field bearing_share quantity pressure under its edge, of what the ground is presumed to bear
+---@field kern_share quantity how far off the middle the load comes down, of the sixth within which all the base bears
+---@field embedment_asked quantity depth below ground that its height and the slope in front ask
+---@field embedment_to_spare quantity how much deeper it is founded than asked
+---@field drop_to_bed quantity its top to what lies below
+---@field fall_from_walk quantity drop at a walking edge along its top
+---@field face_area quantity face of the wall, foot to top
+---@field block_volume quantity wall, solid
+---@field base_volume quantity compacted base under it
+---@field site entity.site
+---@field project entity.project
+
+---cap stones on a wall or a rim
+---@class (exact) entity.coping
+---@field on entity.basin|entity.wall what it lies on
+---@field length quantity length of one piece
+---@field depth quantity front to back
+---@field thickness quantity thickness
+---@field overhang quantity how far it stands out over its support
+---@field stone "granite"|"basalt"|"limestone"|"sandstone"|"marble"|"unknown" sort of stone
+---@field anchored "yes"|"no" anchored to its support
+---@field strength quantity bending strength of the stone, as tested
+---@field set_by "machine"|"hand" how it is lifted
+---@field mass_low quantity weight of one piece, low
+---@field mass_high quantity weight of one piece, high
+---@field tip_factor quantity weight that holds it against 300 lb at its edge, glue not counted
+---@field stress quantity bending where it leaves its support, 300 lb at the edge on 12 in of it
+---@field stress_allowed quantity bending it may be used to
+---@field strength_share quantity bending, of what the stone may be used to
+---@field run quantity length that it covers
+---@field pieces quantity pieces
+---@field site entity.site
+---@field project entity.project
+
+---one electrical circuit
+---@class (exact) entity.circuit
+---@field volts quantity voltage
+---@field breaker quantity breaker
+---@field wire string wire
+---@field run quantity length one way
+---@field feeds entity.link[] what it feeds
+---@field gfci "fitted"|"none" ground-fault protection
+---@field bonding "stated"|"none" bonding of metal parts
+---@field disconnect_distance quantity water's edge to the disconnect
+---@field disconnect_seen "yes"|"no" the disconnect is in sight of the pump
+---@field class "fountain"|"pool"|"other" what the electrical code counts it as
+---@field cover_depth quantity soil over the cable
+---@field cable "direct cable"|"PVC conduit"|"metal conduit"|"GFCI branch"|"low voltage" what the buried cable is
+---@field overhead_clear quantity height of a wire over the water
+---@field barrier "stated"|"none" permanent barrier before a near disconnect
+---@field pump_off_to_enter "stated"|"none" pumps are switched off before anyone gets in
+---@field motor_count quantity pumps on it
+---@field running_current quantity current with all of it running
+---@field breaker_share quantity running current, of the breaker
+---@field motor_load quantity current it must be rated for: the largest motor counts a quarter more
+---@field motor_load_share quantity that load, of the breaker
+---@field voltage_drop quantity voltage lost in the wire, all running
+---@field voltage_drop_share quantity share of the voltage lost in the wire
+---@field voltage_left_at_start quantity share of the voltage left when all its pumps start at once
+---@field energy_per_year quantity energy in a year
+---@field cost_per_year quantity what that energy costs
+---@field cover_asked quantity soil asked over the cable
+---@field cover_to_spare quantity soil over the cable past what is asked
+---@field site entity.site
+---@field project entity.project
+
+---a point whose height is known
+---@class (exact) entity.benchmark
+---@field level quantity its height
+---@field error quantity how far it may be off
+---@field site entity.site
+---@field project entity.project
+
+---a filter in a pipe run
+---@class (exact) entity.filter
+---@field rated_flow quantity flow it is rated for
+---@field clean_loss quantity head lost at the rated flow when clean
+---@field dirty_loss quantity head lost at the rated flow when dirty
+---@field reach_in quantity reach from dry footing to it
+---@field lid quantity weight of its lid
+---@field pipes entity.pipe[]
+---@field flow quantity flow through it
+---@field loading quantity flow as a share of what it is rated for
+---@field head_dirty quantity head it takes when dirty, at today's flow
+---@field site entity.site
+---@field project entity.project
+
+---a sling with its tag
+---@class (exact) entity.sling
+---@field rated quantity what its tag gives, straight up
+---@field tag "yes"|"no" its tag is there and can be read
+---@field edge_guard "fitted"|"none" guards on sharp edges
+---@field site entity.site
+---@field project entity.project
+
+---one lift of one thing
+---@class (exact) entity.pick
+---@field of entity.boulder|entity.coping what is lifted
+---@field machine entity.machine the machine that lifts
+---@field sling entity.sling the sling
+---@field legs quantity legs of the sling
+---@field hitch "vertical"|"choker"|"basket" how it is slung
+---@field leg_angle quantity leg from level
+---@field choke_angle quantity angle between the two parts at the choke; 180 deg hangs straight
+---@field reach quantity centre of the machine to the hook, the farthest on the way
+---@field rigging quantity weight of sling, shackles and hook
+---@field carried "yes"|"no" the machine travels with it
+---@field people_clear "stated"|"none" nobody in the path or where it could fall
+---@field stone_mass quantity what is lifted, weight read high
+---@field load quantity weight on the hook, read high
+---@field leg_load quantity load in each leg that carries; of a rigid stone two carry
+---@field hitch_factor quantity share of the tag that the hitch leaves
+---@field sling_share quantity share of the sling's tag
+---@field rated quantity what the machine may lift at that reach
+---@field machine_share quantity share of the machine's rating at that reach
+---@field track_pressure quantity pressure under the tracks with the load, if both bear alike
+---@field line_to_spare quantity what hangs on the hook to the overhead line, beyond the distance asked
+---@field site entity.site
+---@field project entity.project
+
+---paving beside the water
+---@class (exact) entity.paving
+---@field beside entity.basin|entity.wall what it borders
+---@field area quantity its area
+---@field base quantity compacted base
+---@field thickness quantity thickness of the stone
+---@field clear_width quantity narrowest clear width
+---@field drop quantity walking edge to the bed below
+---@field edge_distance quantity walking surface to that edge
+---@field step quantity greatest step between pieces
+---@field guard "fitted"|"none" guard at the edge
+---@field temporary_barrier "stated"|"none" barrier while the basin is empty
+---@field surface "natural"|"sawn"|"polished"|"sealed" its surface
+---@field wet_friction quantity wet friction, as tested
+---@field wet_zone "yes"|"no" water reaches it
+---@field falls_to "basin"|"away"|"house" where it drains
+---@field base_volume quantity compacted base
+---@field stone_area quantity stone to order, a tenth for cuts
+---@field base_asked quantity base asked
+---@field base_to_spare quantity base over what is asked
+---@field drop_to_bed quantity walking edge to the bed below
+---@field fall_from_walk quantity drop within 36 in of where people walk
+---@field stone_mass quantity weight of its stone
+---@field site entity.site
+---@field project entity.project
+
+---a planted pocket
+---@class (exact) entity.planting
+---@field basin entity.basin the basin it grows in or beside
+---@field area quantity planted area
+---@field soil_depth quantity depth of soil
+---@field soil_over_rim quantity soil over the pocket's rim; minus: under it
+---@field root_barrier "fitted"|"none" root barrier
+---@field plants quantity plants
+---@field soil_volume quantity soil in its pocket
+---@field site entity.site
+---@field project entity.project
+
+---a tree whose roots reach the work
+---@class (exact) entity.tree
+---@field trunk quantity trunk across, at breast height
+---@field distance quantity trunk to the edge of the pit
+---@field cut_width quantity length of pit edge that cuts its root circle, when known
+---@field specialist "stated"|"none" a tree specialist was asked
+---@field root_share quantity share of its root circle that the pit cuts
+---@field site entity.site
+---@field project entity.project
+
+---a light in or beside the water
+---@class (exact) entity.light
+---@field basin entity.basin the basin it lights
+---@field volts quantity voltage
+---@field power quantity power of one
+---@field count quantity how many like lights
+---@field run quantity length of cable one way
+---@field on_share quantity share of the year that it is on
+---@field wire string wire
+---@field reach_in quantity reach from dry footing to it
+---@field circuit_count quantity circuits described that feed it
+---@field running_current quantity current in its own run
+---@field voltage_drop quantity voltage lost in its own run
+---@field voltage_drop_share quantity share of the voltage lost in its own run
+---@field site entity.site
+---@field project entity.project
+
+---the fish of one basin
+---@class (exact) entity.fish
+---@field basin entity.basin the basin they live in
+---@field sort "goldfish"|"koi" sort of fish
+---@field count quantity how many
+---@field length quantity length of each, grown
+---@field site entity.site
+---@field project entity.project
+
+---the people, their places and their rates
+---@class (exact) entity.crew
+---@field people quantity people on the job
+---@field days quantity days planned
+---@field stones_per_day quantity stones set in a day
+---@field soil_per_day quantity soil dug in a day
+---@field wall_per_day quantity feet of wall laid in a day
+---@field paving_per_day quantity paving laid in a day
+---@field cutting "wet"|"dry"|"none" how stone is cut
+---@field silica_row string row of Table 1 that the cutting follows
+---@field fall_zone_kept "stated"|"none" nobody stands where a stone could fall
+---@field widest_zone quantity widest zone that people keep out of
+---@field site entity.site
+---@field project entity.project
+
+---what the firm pays
+---@class (exact) entity.prices
+---@field gravel quantity a ton of gravel
+---@field haul quantity one truckload hauled
+---@field stone quantity a ton of stone
+---@field liner quantity a square foot of liner
+---@field crew_day quantity a day of the crew
+---@field energy quantity a kilowatt-hour
+---@field underlay quantity a square foot of underlay
+---@field wall quantity a square foot of wall face in block
+---@field coping quantity one cap stone
+---@field paving quantity a square foot of paving stone
+---@field base quantity a ton of base stone
+---@field plant quantity one plant
+---@field site entity.site
+---@field project entity.project
+
+---a point of an outline
+---@class (exact) entity.point
+---@field x quantity across
+---@field y quantity along
+---@field site entity.site
+---@field project entity.project
+
+---a step in a basin's side
+---@class (exact) entity.shelf
+---@field depth quantity below still water
+---@field width quantity how far it steps inward
+---@field site entity.site
+---@field project entity.project
+
+---a level taken along a rim
+---@class (exact) entity.rim_level
+---@field at quantity distance along the rim
+---@field level quantity height of the rim there
+---@field site entity.site
+---@field project entity.project
+
+---a stretch of gravel ring along a rim
+---@class (exact) entity.ring_stretch
+---@field starts quantity where it begins along the rim
+---@field ends quantity where it ends along the rim
+---@field width quantity width
+---@field depth quantity depth of its gravel
+---@field lined "yes"|"no" whether liner runs under it
+---@field fall quantity fall of its bed to where it drains
+---@field path quantity longest way of water in it to where it drains
+---@field returns_to entity.basin the basin it drains to
+---@field site entity.site
+---@field project entity.project
+
+---a point of a pump's curve
+---@class (exact) entity.curve_point
+---@field flow quantity flow
+---@field head quantity head at that flow
+---@field site entity.site
+---@field project entity.project
+
+---a fitting in a pipe
+---@class (exact) entity.fitting
+---@field type "elbow 90"|"elbow 45"|"sweep 90"|"tee run"|"tee branch"|"union" sort of fitting
+---@field count quantity how many
+---@field site entity.site
+---@field project entity.project
+
+---a row of a machine's lifting chart
+---@class (exact) entity.lift
+---@field reach quantity reach
+---@field rated quantity rated at that reach
+---@field deducted quantity still to take off the chart
+---@field site entity.site
+---@field project entity.project
+
+---the storm that a design must stand
+---@class (exact) entity.storm
+---@field depth quantity rain that falls
+---@field lasts quantity how long it lasts
+---@field returns quantity how often it comes back
+---@field site entity.site
+---@field project entity.project
+
+---a step cut into the side of a pit
+---@class (exact) entity.bench
+---@field up quantity height over the bottom, or over the bench below
+---@field width quantity width
+---@field site entity.site
+---@field project entity.project
+
+---a load that stands on the ground near an edge
+---@class (exact) entity.section_load
+---@field distance quantity distance from the edge
+---@field load quantity what it weighs
+---@field site entity.site
+---@field project entity.project
+
+---one of the entities in a list
+---@class (exact) entity.link
+---@field to entity.project|entity.site|entity.basin|entity.spill|entity.channel|entity.intake|entity.pump|entity.junction|entity.pipe|entity.jet|entity.boulder|entity.machine|entity.dig|entity.liner|entity.wall|entity.coping|entity.circuit|entity.benchmark|entity.filter|entity.sling|entity.pick|entity.paving|entity.planting|entity.tree|entity.light|entity.fish|entity.crew|entity.prices the entity
+---@field site entity.site
+---@field project entity.project
