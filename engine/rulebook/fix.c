@@ -95,7 +95,7 @@ static void add_amounts(struct reading_rule *at, struct text *text, const struct
     const struct value *value = value_member(fix, amounts[i]);
     const char *amount = value ? amount_text(at, path, value, system) : NULL;
     // A `by` that is written is a step to try with, which nobody should take for enough; one worked out is the amount.
-    bool step = i == 0 && value->sort != VALUE_QUANTITY;
+    bool step = amount && i == 0 && value->sort != VALUE_QUANTITY;
     if (!amount || step) continue;
     text_add(text, amount_words[i]);
     text_add(text, amount);

@@ -49,7 +49,7 @@ static void test_begins_with_what_it_is_and_the_verdict(void **state) {
       "Rulebook  trade: 3 rules (0123456789abcdef), house: 2 rules (fedcba9876543210);\n"
       "          1 retired\n"
       "\n"
-      "DO NOT DIG YET   1 hold, 2 advise; 2 unanswered, 1 of them counts as held\n"
+      "DO NOT DIG YET   2 hold (1 not met, 1 not answered), 2 advise; 1 more unanswered\n"
       "\n";
   const char *report = report_of(*state, us);
   struct sample *sample = *state;
@@ -79,19 +79,18 @@ static void test_asks_first_for_what_holds_most(void **state) {
 static void test_an_unanswered_hold_names_what_is_missing_and_defers(void **state) {
   assert_has(report_of(*state, us),
              "LAYOUT\n"
-             "HOLD 1  Lines under the ground are located before digging\n"
+             "HOLD 1  NOT ANSWERED: Lines under the ground are located before digging\n"
              "    site: unanswered; missing: public lines under the ground (utilities)\n"
              "    A bucket in a gas or power line kills.\n"
              "    Find out: site.utilities: located or not located\n"
              "    Caution: No digging, not by hand either, before the marks are on the ground.\n"
-             "    Lives depend on this: local codes, licensed practice and the competent\n"
-             "    person on site decide, not this report.\n"
+             "    Lives depend on it: local codes and the competent, licensed people decide.\n"
              "    [utilities-not-located; trade; common practice, no source]\n");
 }
 
 static void test_entities_of_one_rule_stand_under_one_heading_with_one_why(void **state) {
   assert_has(report_of(*state, us),
-             "ADVISE 3-4  A set stone has its foot in the ground\n"
+             "ADVISE 3-4  NOT MET: A set stone has its foot in the ground\n"
              "    boulder \"tall stone\": how deep its foot is set is 6 in, at least 12 in is\n"
              "      asked (6 in short)\n"
              "    boulder \"screen\": how deep its foot is set is 1 in, at least 12 in is asked\n"
@@ -104,7 +103,7 @@ static void test_entities_of_one_rule_stand_under_one_heading_with_one_why(void 
 static void test_a_doubtful_value_says_so(void **state) {
   assert_has(report_of(*state, us),
              "STONE\n"
-             "HOLD 2  A wall this tall is an engineer's\n"
+             "HOLD 2  NOT MET: A wall this tall is an engineer's\n"
              "    wall \"back wall\": bottom of the footing to the top is 4 ft 1 in (in doubt),\n"
              "      at most 4 ft is allowed (1 in over)\n");
   assert_has(report_of(*state, us),
@@ -124,11 +123,11 @@ static void test_no_fix_is_offered_for_a_value_that_nobody_knows(void **state) {
   make_low_stone_held(sample);
   const char *report = report_of(sample, us);
   assert_has(report,
-             "  A set stone has its foot in the ground\n"
+             "  NOT ANSWERED: A set stone has its foot in the ground\n"
              "    boulder \"low stone\": unanswered; missing: how deep its foot is set\n"
              "      (embedment)\n"
              "    A stone that sits on the ground looks dropped, and frost and gravel move it.\n"
-             "    Find out: boulder \"low stone\".embedment: such as 2 ft 6 in\n"
+             "    Find out: boulder \"low stone\".embedment: a length, with its unit\n"
              "    [stone-shallow-set");
   assert_has(report,
              "      (11 in short)\n"
@@ -147,7 +146,7 @@ static void test_a_fix_beside_an_unanswered_one_is_for_what_is_flagged(void **st
   sample->review.outcome_count = 2;
   const char *report = report_of(sample, us);
   assert_has(report,
-             "    Find out: boulder \"low stone\".embedment: such as 2 ft 6 in\n"
+             "    Find out: boulder \"low stone\".embedment: a length, with its unit\n"
              "    Try, for what is flagged: set it deeper, or choose a taller stone\n");
   outcomes[0].try_words = "raise embedment to 12 in";
   report = report_of(sample, us);
@@ -314,7 +313,7 @@ static void test_colour_is_laid_on_and_changes_nothing_else(void **state) {
   struct sample *sample = *state;
   const char *plain = report_of(sample, us);
   const char *coloured = report_of(sample, (struct report_style){UNITS_US, 80, true});
-  assert_has(coloured, "\x1b[1;31mHOLD 1  \x1b[0mLines under");
+  assert_has(coloured, "\x1b[1;31mHOLD 1  \x1b[0mNOT ANSWERED: Lines under");
   assert_has(coloured, "\x1b[1;36mADVISE 3-4  \x1b[0m");
   assert_lacks(plain, "\x1b");
   struct text stripped = text_in(sample->arena);

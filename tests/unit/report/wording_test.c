@@ -158,7 +158,7 @@ static void test_less_than_none_is_said_and_keeps_its_sign(void **state) {
       numbers(SENSE_AT_LEAST, LOW, ROW_boulder_gravel_behind, sample_inches(-0.5), sample_inches(12));
   assert_compared(
       *state, &one,
-      "gravel between it and the bank is less than none (-1/2 in), at least 12 in is asked (12 1/2 in short)");
+      "gravel between it and the bank is none, and 1/2 in too little, at least 12 in is asked (12 1/2 in short)");
   struct comparison level = numbers(SENSE_AT_LEAST, TALL, ROW_boulder_top, sample_inches(-4), 0);
   assert_compared(*state, &level, "its top is -4 in, at least 0 in is asked (4 in short)");
   struct comparison most = numbers(SENSE_AT_MOST, LOW, ROW_boulder_gravel_behind, sample_inches(-1), sample_inches(-2));
@@ -174,11 +174,11 @@ static void assert_find_out(struct sample *sample, int entity, enum row_id row, 
 
 static void test_what_to_find_out_is_choices_or_an_example(void **state) {
   assert_find_out(*state, SITE, ROW_site_utilities, UNITS_US, "site.utilities: located or not located");
-  assert_find_out(*state, SITE, ROW_site_test_hole, UNITS_US, "site.test_hole: such as 2 ft 6 in");
+  assert_find_out(*state, SITE, ROW_site_test_hole, UNITS_US, "site.test_hole: a length, with its unit");
   assert_find_out(*state, LOW, ROW_boulder_embedment, UNITS_SI, "boulder \"low stone\".embedment: a length, in mm");
   assert_find_out(*state, LOW, ROW_boulder_beside, UNITS_US, "boulder \"low stone\".beside: the name of a basin");
   assert_find_out(*state, LOW, ROW_boulder_mass_high, UNITS_US,
-                  "boulder \"low stone\".mass_high: measure it on site, such as 2,900 lb");
+                  "boulder \"low stone\".mass_high: measure it on site, a weight (mass), with its unit");
 }
 
 static void test_a_clear_one_in_short(void **state) {

@@ -307,7 +307,7 @@ static void facts_are_as_written(void **state) {
   assert_true(rule->life_safety);
   assert_true(rule->for_each == (KIND_BIT(spill) | KIND_BIT(channel)));
   assert_int_equal(rule->at.line, 2);
-  assert_string_equal(rule->try_words, "Raise width (width of the bed) by 2 in, to no more than 2 ft.");
+  assert_string_equal(rule->try_words, "Raise width (width of the bed), to no more than 2 ft.");
   assert_null(rule->broken);
   assert_null(rule->adjusted_by);
   assert_int_equal(rule->limits[0].at.line, 6);

@@ -205,7 +205,7 @@ static void one_rule_in_full(void **state) {
                       "limit       at least 50 gal/h/in (house, h.lua:1)\n"
                       "adjusted    by house: thin lips\n"
                       "why         w\n"
-                      "fix         Raise lip_width (width of the lip across the flow) by 1 in.\n"
+                      "fix         Raise lip_width (width of the lip across the flow).\n"
                       "caution     wet\n"
                       "source      s\n"
                       "written in  t.lua:1 (trade)\n");
