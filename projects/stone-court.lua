@@ -13,7 +13,7 @@ project {
 
 site {
   soil = "type B", ground = "0 in",
-  gate_width = "7 ft 6 in", gate_height = "open",
+  gate_width = "7 ft 2 in", gate_height = "open",
   utilities = "located", private_lines = "located",
   barrier_depth = "18 in",
   test_hole = "6 ft", debris = "none", ground_water = "9 ft",

@@ -37,7 +37,8 @@ static void read_design(struct arena *arena, void *with) {
   problems_hand_over(order->problems, &found);
 }
 
-fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems) {
+fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
+                         fb_problems *problems) {
   struct reading_order order = {.file = file, .beside = beside, .beside_count = count, .problems = problems};
   struct arena *arena = arena_filled(NULL, read_design, &order, problems);
   if (arena && order.made->store) return order.made;

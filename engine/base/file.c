@@ -203,7 +203,8 @@ static void list_one(struct listing *listing, const char *name) {
     listing->whole = false;
     return;
   }
-  listing->names = arena_grow(listing->problems->arena, listing->names, listing->count, &listing->room, sizeof *listing->names);
+  listing->names =
+      arena_grow(listing->problems->arena, listing->names, listing->count, &listing->room, sizeof *listing->names);
   listing->names[listing->count++] = text_end(&path);
 }
 

@@ -130,6 +130,10 @@ struct trade_range trade_fills(enum word shape) {
 }
 double trade_soil_slope(enum word soil) { return soils[soil].slope; }
 double trade_soil_density(enum word soil) { return soils[soil].density; }
-struct trade_retained trade_retained(enum word soil) { return retained[soil]; }
-struct trade_bending trade_bending(enum word stone) { return bending[stone]; }
+struct trade_retained trade_retained(enum word soil) {
+  return retained[soil];
+}
+struct trade_bending trade_bending(enum word stone) {
+  return bending[stone];
+}
 double trade_cover(enum word cable) { return covers[cable]; }

@@ -36,8 +36,8 @@ struct trade_range {
 struct trade_range trade_density(enum word stone);  // kg/m3
 struct trade_range trade_fills(enum word shape);    // share of the box
 
-double trade_soil_slope(enum word soil);    // run over rise
-double trade_soil_density(enum word soil);  // kg/m3 in the ground
+double trade_soil_slope(enum word soil);      // run over rise
+double trade_soil_density(enum word soil);    // kg/m3 in the ground
 double trade_soil_compacted(enum word soil);  // kg/m3 in compacted fill
 
 // Ground behind and under a wall: rad, Pa, tangent of friction under a base on it.

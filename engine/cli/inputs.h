@@ -22,7 +22,7 @@ struct input_layer {
 };
 
 struct inputs {
-  struct file_bytes design;  // name NULL: none is read
+  struct file_bytes design;   // name NULL: none is read
   struct file_bytes *beside;  // the CSV files in the design's folder, sorted; it may name one of them
   size_t beside_count;
   struct input_layer *layers;

@@ -167,14 +167,15 @@ static void outlet_said(const struct check *c, int pipe) {
 }
 
 static void outlet_over_water(const struct check *c, int pipe) {
-  if (!written(c, pipe, ROW_pipe_to) || !written(c, pipe, ROW_pipe_outlet) || !written(c, pipe, ROW_pipe_outlet_at)) return;
+  if (!written(c, pipe, ROW_pipe_to) || !written(c, pipe, ROW_pipe_outlet) || !written(c, pipe, ROW_pipe_outlet_at))
+    return;
   int to = (int)value(c, pipe, ROW_pipe_to);
   if (c->store->entities[to].kind != KIND_basin) return;
   double level = written(c, to, ROW_basin_water_level) ? value(c, to, ROW_basin_water_level) : lowest_way_out(c, to);
   if (isinf(level) || value(c, pipe, ROW_pipe_outlet) != (double)WORD_outlet_above_water) return;
   if (compare(value(c, pipe, ROW_pipe_outlet_at), level, 0) != STANDS_BELOW) return;
-  tell(c, pipe, later(c, pipe, ROW_pipe_outlet, ROW_pipe_outlet_at), "is under the water, and the outlet is said to be above it",
-       "\"drowned\", or a higher end");
+  tell(c, pipe, later(c, pipe, ROW_pipe_outlet, ROW_pipe_outlet_at),
+       "is under the water, and the outlet is said to be above it", "\"drowned\", or a higher end");
 }
 
 static void fence_is_a_barrier(const struct check *c, int basin) {
@@ -218,8 +219,10 @@ static void stone_in_basin(const struct check *c, int boulder) {
   bool known = written(c, boulder, ROW_boulder_length) && written(c, boulder, ROW_boulder_width);
   if (!known || !written(c, boulder, ROW_boulder_stands_in)) return;
   if (!box_of(c, (int)value(c, boulder, ROW_boulder_stands_in), &across, &along)) return;
-  if (compare(a * b, across * along, 0) != STANDS_ABOVE && compare(fmax(a, b), hypot(across, along), 0) != STANDS_ABOVE) return;
-  tell(c, boulder, ROW_boulder_stands_in, "names a basin that the stone is larger than", "a larger basin or a smaller stone");
+  if (compare(a * b, across * along, 0) != STANDS_ABOVE && compare(fmax(a, b), hypot(across, along), 0) != STANDS_ABOVE)
+    return;
+  tell(c, boulder, ROW_boulder_stands_in, "names a basin that the stone is larger than",
+       "a larger basin or a smaller stone");
 }
 
 static void channel_fed(const struct check *c, int channel) {
@@ -248,11 +251,12 @@ void check_contradictions(struct store *store, struct problems *problems) {
     enum kind kind;
     void (*check)(const struct check *, int entity);
   } checks[] = {
-      {KIND_basin, rim_over_water},  {KIND_basin, level_known},   {KIND_basin, rim_known},
-      {KIND_basin, shelves_inside},  {KIND_basin, gravel_fits},   {KIND_basin, outline_points},
-      {KIND_basin, ring_runs},       {KIND_pump, curve_falls},    {KIND_pipe, outlet_said},
-      {KIND_boulder, foot_in_stone}, {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier}, {KIND_channel, channel_fed}, {KIND_site, one_ground},
-      {KIND_basin, shelves_apart},  {KIND_boulder, stone_in_basin},
+      {KIND_basin, rim_over_water},   {KIND_basin, level_known},      {KIND_basin, rim_known},
+      {KIND_basin, shelves_inside},   {KIND_basin, gravel_fits},      {KIND_basin, outline_points},
+      {KIND_basin, ring_runs},        {KIND_pump, curve_falls},       {KIND_pipe, outlet_said},
+      {KIND_boulder, foot_in_stone},  {KIND_pipe, outlet_over_water}, {KIND_basin, fence_is_a_barrier},
+      {KIND_channel, channel_fed},    {KIND_site, one_ground},        {KIND_basin, shelves_apart},
+      {KIND_boulder, stone_in_basin},
   };
   struct check check = {store, problems};
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {

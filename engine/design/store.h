@@ -64,7 +64,7 @@ struct store {
   const struct polygon_surface_point *survey;  // points of site.survey, m; NULL: none
   size_t survey_count;
   const struct file_bytes *survey_file;  // that they were read from
-  int *back;           // members of all back references
+  int *back;                             // members of all back references
   size_t back_count, back_room;
   int kind_first[KIND_COUNT + 1];    // after settling: bounds in by_kind
   int *by_kind;                      // entities ordered by kind, then as written

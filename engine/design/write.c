@@ -50,9 +50,9 @@ static const struct {
   enum dimension dimension;
   const char *most;
 } absurd[] = {
-    {DIM_LENGTH, "9,000 m"},      {DIM_ELEVATION, "9,000 m"},     {DIM_AREA, "100,000 m2"}, {DIM_VOLUME, "100,000 m3"},
-    {DIM_FLOW, "10 m3/s"},        {DIM_MASS, "1,000 t"},          {DIM_VOLTAGE, "1,000 kV"}, {DIM_CURRENT, "10,000 A"},
-    {DIM_POWER, "1,000 kW"},      {DIM_PRESSURE, "100 MPa"},      {DIM_TIME, "1,000 yr"},   {DIM_COUNT, "100000"},
+    {DIM_LENGTH, "9,000 m"},     {DIM_ELEVATION, "9,000 m"}, {DIM_AREA, "100,000 m2"},  {DIM_VOLUME, "100,000 m3"},
+    {DIM_FLOW, "10 m3/s"},       {DIM_MASS, "1,000 t"},      {DIM_VOLTAGE, "1,000 kV"}, {DIM_CURRENT, "10,000 A"},
+    {DIM_POWER, "1,000 kW"},     {DIM_PRESSURE, "100 MPa"},  {DIM_TIME, "1,000 yr"},    {DIM_COUNT, "100000"},
     {DIM_MONEY, "$100,000,000"},
 };
 
@@ -61,7 +61,8 @@ static bool is_sensible(const struct writing *w, double value) {
     if (absurd[i].dimension != w->row->dimension) continue;
     double most = bound(absurd[i].most, w->row->dimension, w->problems->arena);
     if (!(fabs(value) > most)) continue;
-    return refuse(w, "is beyond anything built in a garden", text_phrase(w->problems->arena, "at most %s", absurd[i].most));
+    return refuse(w, "is beyond anything built in a garden",
+                  text_phrase(w->problems->arena, "at most %s", absurd[i].most));
   }
   bool point = dimension_row(w->row->dimension)->powers.point;
   if (point || isnan(w->slot->tolerance) || w->slot->tolerance < fabs(value)) return true;

@@ -12,8 +12,8 @@
 #define DEGREES_PER_RADIAN 57.29577951308232
 
 // Discharge coefficients of straight lips in the unit they are published in, ft^0.5/s.
-// Lowest: a broad stone that a thin edge may behave like, and the least entry of Brater & King's table (head 0.2 ft over
-// a crest 3 ft long) for stones that are broad.
+// Lowest: a broad stone that a thin edge may behave like, and the least entry of Brater & King's table (head 0.2 ft
+// over a crest 3 ft long) for stones that are broad.
 static const double LOWEST[WEIR_LIPS] = {
     [WEIR_THIN_EDGE] = 2.6, [WEIR_BROAD_STONE] = 2.44, [WEIR_ROUNDED] = 2.44, [WEIR_NOTCH] = 2.6};
 static const double HIGHEST = 3.33;  // thin crest, Francis

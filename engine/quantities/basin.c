@@ -75,10 +75,9 @@ static size_t add_layer(struct evaluation *ev, const struct sides *sides, struct
   for (size_t i = 0; i < slices && top > bottom; i++) {
     double from = top - (top - bottom) * (double)i / (double)slices;
     double to = i + 1 == slices ? bottom : top - (top - bottom) * (double)(i + 1) / (double)slices;
-    cuts[count++] =
-        (struct cut){from, to, outline_area(ev, sides->outline, inset_at(sides, from, above)),
-                     outline_area(ev, sides->outline, inset_at(sides, (from + to) / 2, above)),
-                     outline_area(ev, sides->outline, inset_at(sides, to, above))};
+    cuts[count++] = (struct cut){from, to, outline_area(ev, sides->outline, inset_at(sides, from, above)),
+                                 outline_area(ev, sides->outline, inset_at(sides, (from + to) / 2, above)),
+                                 outline_area(ev, sides->outline, inset_at(sides, to, above))};
   }
   return count;
 }
@@ -126,7 +125,8 @@ static const struct basin_geometry *geometry_of_basin(struct evaluation *ev, str
   sides.outline = outline_of_basin(ev, basin);
   if (evaluation_marked(ev) || !measure_outline(sides.outline, geometry)) return NULL;
   if (geometry->rim <= geometry->water_level) {
-    evaluation_impossible(ev, basin.at, ROW_basin_rim, "leaves the rim at or under the water", "a rim over the water level");
+    evaluation_impossible(ev, basin.at, ROW_basin_rim, "leaves the rim at or under the water",
+                          "a rim over the water level");
     return NULL;
   }
   geometry->cuts = cut_all(ev, &sides, geometry->water_level, geometry->bed);
@@ -143,7 +143,7 @@ static const struct basin_geometry *geometry_of_basin(struct evaluation *ev, str
 
 // A field of the geometry, NaN while it is missing.
 #define OF_GEOMETRY(name, expression)                                            \
-  static double name##_of_basin(struct evaluation *ev, struct basin_ref basin) {    \
+  static double name##_of_basin(struct evaluation *ev, struct basin_ref basin) { \
     const struct basin_geometry *g = basin_get_geometry(ev, basin);              \
     return g ? (expression) : (double)NAN;                                       \
   }
@@ -176,7 +176,8 @@ static double stone_volume_of_basin(struct evaluation *ev, struct basin_ref basi
 }
 
 static double net_volume_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  double net = basin_get_gross_volume(ev, basin) - basin_get_gravel_solids(ev, basin) - basin_get_stone_volume(ev, basin);
+  double net =
+      basin_get_gross_volume(ev, basin) - basin_get_gravel_solids(ev, basin) - basin_get_stone_volume(ev, basin);
   if (!evaluation_marked(ev) && net <= 0) {
     evaluation_impossible(ev, basin.at, ROW_basin_depth, "leaves no room for water beside the gravel and the stones",
                           "a larger basin or smaller stones");

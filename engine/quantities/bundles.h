@@ -57,8 +57,8 @@ struct water_balance {
 // All lips and channels of a basin at one level.
 struct basin_overflow {
   size_t count;
-  const int *ways;      // entities: spills, then channels, in the order of the design
-  const double *flows;  // m3/s, likely
+  const int *ways;           // entities: spills, then channels, in the order of the design
+  const double *flows;       // m3/s, likely
   double level, level_high;  // running level with likely and with the lowest coefficients
 };
 

@@ -55,7 +55,9 @@ struct evaluation *evaluation_in(struct arena *arena, const struct store *store,
 }
 
 const struct store *evaluation_design(const struct evaluation *ev) { return ev->store; }
-struct arena *evaluation_arena(struct evaluation *ev) { return ev->arena; }
+struct arena *evaluation_arena(struct evaluation *ev) {
+  return ev->arena;
+}
 bool evaluation_marked(const struct evaluation *ev) {
   return ev->top && (ev->top->read.missing || ev->top->read.impossible);
 }
@@ -180,7 +182,10 @@ enum { DEEPEST_CHAIN = 1500 };
 
 static void give_up_on_chain(struct evaluation *ev, int slot) {
   struct result *result = &ev->results[slot];
-  *result = (struct result){.value = (double)NAN, .condition = CONDITION_MISSING, .progress = DONE, .stamp = result->stamp,
+  *result = (struct result){.value = (double)NAN,
+                            .condition = CONDITION_MISSING,
+                            .progress = DONE,
+                            .stamp = result->stamp,
                             .because = "the chain of values that leads to it is too long to work out: measure it"};
 }
 
@@ -399,8 +404,7 @@ struct blame {
 };
 
 static bool lacking(const struct result *result) {
-  return result->progress == DONE &&
-         (result->condition == CONDITION_UNSET || result->condition == CONDITION_MISSING);
+  return result->progress == DONE && (result->condition == CONDITION_UNSET || result->condition == CONDITION_MISSING);
 }
 
 static bool is_bundle(const struct blame *blame, int slot) {

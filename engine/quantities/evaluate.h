@@ -38,8 +38,9 @@ struct arena *evaluation_arena(struct evaluation *ev);
 // About a slot, worked out first where need be.
 enum condition evaluation_condition(struct evaluation *ev, int entity, enum row_id row);
 bool evaluation_in_doubt(struct evaluation *ev, int entity, enum row_id row);  // outside, or built on such a value
-double evaluation_unmeasured(struct evaluation *ev, int entity, enum row_id row);  // what would be worked out; NaN: nothing
-const char *evaluation_because(const struct evaluation *ev, int slot);         // of evaluation_missing, or NULL
+double evaluation_unmeasured(struct evaluation *ev, int entity,
+                             enum row_id row);                          // what would be worked out; NaN: nothing
+const char *evaluation_because(const struct evaluation *ev, int slot);  // of evaluation_missing, or NULL
 size_t evaluation_reads(const struct evaluation *ev, int slot, const int **slots);  // in order of first read
 // For units/compare: the largest magnitude of its own dimension that went into a value (the terms of a difference).
 double evaluation_scale(struct evaluation *ev, int entity, enum row_id row);

@@ -21,7 +21,18 @@ static double carried_diagonal_of_boulder(struct evaluation *ev, struct boulder_
   return sqrt(length * length + width * width + height * height - shortest * shortest);
 }
 
+// Led through with a tag line, its longest side pointing the way.
+static double end_diagonal_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
+  double length = boulder_get_length(ev, boulder), width = boulder_get_width(ev, boulder);
+  double height = boulder_get_height(ev, boulder), longest = fmax(length, fmax(width, height));
+  return sqrt(length * length + width * width + height * height - longest * longest);
+}
+
 static double gate_to_spare_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
+  return site_get_gate_width(ev, the_site(ev)) - boulder_get_end_diagonal(ev, boulder);
+}
+
+static double gate_to_spare_turning_of_boulder(struct evaluation *ev, struct boulder_ref boulder) {
   return site_get_gate_width(ev, the_site(ev)) - boulder_get_carried_diagonal(ev, boulder);
 }
 

@@ -19,40 +19,39 @@ struct any_ref {
 
 #define READER(result, kind, name) static inline result kind##_get_##name(struct evaluation *ev, struct kind##_ref of)
 // A list: how many, the i-th member, for (size_t i = 0; i < basin_count_shelves(ev, basin); i++).
-#define LIST(kind, name, part)                                                                              \
-  static inline size_t kind##_count_##name(struct evaluation *ev, struct kind##_ref of) {                   \
-    return evaluation_members(ev, of.at, ROW_##kind##_##name);                                              \
-  }                                                                                                         \
+#define LIST(kind, name, part)                                                                                \
+  static inline size_t kind##_count_##name(struct evaluation *ev, struct kind##_ref of) {                     \
+    return evaluation_members(ev, of.at, ROW_##kind##_##name);                                                \
+  }                                                                                                           \
   static inline struct part##_ref kind##_##name##_at(struct evaluation *ev, struct kind##_ref of, size_t i) { \
-    return (struct part##_ref){evaluation_member(ev, of.at, ROW_##kind##_##name, i)};                       \
+    return (struct part##_ref){evaluation_member(ev, of.at, ROW_##kind##_##name, i)};                         \
   }
-#define STATED(kind, name)                                                                \
-  static inline bool kind##_states_##name(struct evaluation *ev, struct kind##_ref of) {  \
-    return evaluation_stated(ev, of.at, ROW_##kind##_##name);                             \
+#define STATED(kind, name)                                                               \
+  static inline bool kind##_states_##name(struct evaluation *ev, struct kind##_ref of) { \
+    return evaluation_stated(ev, of.at, ROW_##kind##_##name);                            \
   }
 
 #define Q(kind, name, ...) \
   READER(double, kind, name) { return evaluation_number(ev, of.at, ROW_##kind##_##name); }
 #define G(kind, name, ...) Q(kind, name, _) STATED(kind, name)
 #define GD G
-#define C(kind, name, ...) \
-  READER(enum word, kind, name) { return evaluation_choice(ev, of.at, ROW_##kind##_##name); } STATED(kind, name)
+#define C(kind, name, ...)                                                                    \
+  READER(enum word, kind, name) { return evaluation_choice(ev, of.at, ROW_##kind##_##name); } \
+  STATED(kind, name)
 #define T(kind, name, ...) \
   READER(const char *, kind, name) { return evaluation_text(ev, of.at, ROW_##kind##_##name); }
-#define R(kind, name, target, ...)                                                              \
-  READER(struct target##_ref, kind, name) {                                                     \
-    return (struct target##_ref){evaluation_reference(ev, of.at, ROW_##kind##_##name)};         \
-  }                                                                                             \
+#define R(kind, name, target, ...)                                                      \
+  READER(struct target##_ref, kind, name) {                                             \
+    return (struct target##_ref){evaluation_reference(ev, of.at, ROW_##kind##_##name)}; \
+  }                                                                                     \
   STATED(kind, name)
 #define RN(kind, name, ...) R(kind, name, any, _)
 #define RL(kind, name, ...) LIST(kind, name, link)
 #define P(kind, name, part, ...) LIST(kind, name, part)
 #define S(kind, name, ...) C(kind, name, _) LIST(kind, name, point)
 #define B(kind, name, from, ...) LIST(kind, name, from)
-#define U(kind, name, bundle, ...)                                        \
-  READER(const struct bundle *, kind, name) {                             \
-    return evaluation_bundle(ev, of.at, ROW_##kind##_##name);             \
-  }
+#define U(kind, name, bundle, ...) \
+  READER(const struct bundle *, kind, name) { return evaluation_bundle(ev, of.at, ROW_##kind##_##name); }
 #include "catalogue/rows.def"
 
 #undef READER

@@ -67,7 +67,8 @@ static size_t write_severities(struct text *words, const struct review_counts *c
 
 static void write_unanswered(struct text *words, const struct review_counts *counts, bool first) {
   size_t others = counts->sorts[OUTCOME_UNANSWERED] - counts->unanswered_held;
-  if (others > 0) text_printf(words, "%s%zu %sunanswered", first ? "" : "; ", others, counts->unanswered_held ? "more " : "");
+  if (others > 0)
+    text_printf(words, "%s%zu %sunanswered", first ? "" : "; ", others, counts->unanswered_held ? "more " : "");
 }
 
 static const struct {

@@ -160,8 +160,7 @@ static void write_reason(struct report *report, struct group_of of) {
   write_try(report, of);
   if (rule->caution) page_labelled(&report->page, BODY, 9, PAINT_PLAIN, "Caution: ", rule->caution);
   if (!rule->life_safety) return;
-  page_wrap(&report->page, BODY, 0,
-            "Lives depend on it: local codes and the competent, licensed people decide.");
+  page_wrap(&report->page, BODY, 0, "Lives depend on it: local codes and the competent, licensed people decide.");
 }
 
 static void write_reason_again(struct report *report, struct group_of of, size_t before) {

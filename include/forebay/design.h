@@ -18,8 +18,8 @@ typedef struct fb_design fb_design;
 enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 
 // Reads a design written in Lua, or in JSON where the name ends in .json. NULL: it cannot be used; all that is wrong
-// with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name one
-// as its survey.
+// with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name
+// one as its survey.
 fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
@@ -37,8 +37,8 @@ fb_text *fb_explain_new(fb_design *design, const char *what, enum fb_units units
 // line with its formula. NULL: no memory. What contradicts itself shows in `problems`, and its lines say so.
 fb_text *fb_takeoff_new(fb_design *design, enum fb_units units, bool working, fb_problems *problems);
 
-// All kinds of things, or one of them (kind not NULL): its givens, and what is worked out, how and after whom. NULL: there
-// is no such kind, with the nearest in `problems`.
+// All kinds of things, or one of them (kind not NULL): its givens, and what is worked out, how and after whom. NULL:
+// there is no such kind, with the nearest in `problems`.
 fb_text *fb_list_new(const char *kind, fb_problems *problems);
 
 // What a design may say, for editors and other programs; rules: what a rule file may say and read.

@@ -440,7 +440,7 @@ rule "haul-plan" {
 
 rule "dig-described" {
   title = "The dig for each basin in the ground is described",
-  for_each = "basin", when = { ground_depth = { at_least = "6 in" } },
+  for_each = "basin", when = { ground_depth = { at_least = "12 in" } },
   stage = "dig", severity = "hold", life_safety = true,
   judges = "dig_count", at_least = "1",
   why = [[A pit that nobody drew is a pit that nobody checked: no way out, no slope, no place for
@@ -453,7 +453,7 @@ rule "dig-described" {
     { "a pool without a dig", basin = { water_level = "-4 in", depth = "3 ft" },
       site = { ground = "0 in" }, outcome = "flagged" },
     { "described", basin = { ground_depth = "3 ft", dig_count = 1 }, outcome = "clear" },
-    { "at the limit", basin = { ground_depth = "6 in", dig_count = 1 }, outcome = "clear" },
+    { "at the limit", basin = { ground_depth = "12 in", dig_count = 1 }, outcome = "clear" },
     { "a raised bowl", basin = { water_level = "30 in", depth = "1 ft" },
       site = { ground = "0 in" }, outcome = "not applicable" },
   },

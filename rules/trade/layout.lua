@@ -40,7 +40,7 @@ rule "private-lines" {
 }
 
 rule "barrier-needed" {
-  title = [[Water as deep as the local code's figure has a barrier where children or the public
+  title = [[Water deeper than the local code's figure has a barrier where children or the public
     come]],
   for_each = "basin", when = { reach = { one_of = { "children", "public" } } },
   stage = "layout", severity = "hold", life_safety = true,
@@ -73,7 +73,8 @@ rule "barrier-needed" {
 rule "child-reach" {
   title = "Water that children get to is very shallow",
   for_each = "basin",
-  when = { reach = { one_of = { "children", "public" } }, foothold_depth = { at_most = "18 in" } },
+  when = { reach = { one_of = { "children", "public" } }, foothold_depth = { at_most = "18 in" },
+    purpose = { one_of = { "plunge", "fish", "display" } } },
   stage = "layout", severity = "advise",
   judges = "depth", at_most = "2 in",
   why = [[A toddler who falls face down cannot always get up again, even in a few inches. Where
@@ -83,14 +84,17 @@ rule "child-reach" {
   caution = "No depth of water is free of risk for a small child. Nothing replaces watching.",
   fix = { advise = "Fill up with cobbles, fit a grid under the surface, or agree with the owner." },
   examples = {
-    { "a foot of water", basin = { reach = "children", depth = "12 in", foothold_depth = "12 in" },
+    { "a foot of water", basin = { purpose = "display", reach = "children", depth = "12 in",
+      foothold_depth = "12 in" },
       outcome = "flagged" },
-    { "a film over cobbles", basin = { reach = "public", depth = "1 in", foothold_depth = "1 in" },
+    { "a film over cobbles", basin = { purpose = "display", reach = "public", depth = "1 in",
+      foothold_depth = "1 in" },
       outcome = "clear" },
-    { "at the limit", basin = { reach = "children", depth = "2 in", foothold_depth = "2 in" },
+    { "at the limit", basin = { purpose = "display", reach = "children", depth = "2 in",
+      foothold_depth = "2 in" },
       outcome = "clear" },
     { "a shelf of 12 in in a deep pool",
-      basin = { reach = "children", depth = "30 in", shelves = { { depth = "12 in",
+      basin = { purpose = "display", reach = "children", depth = "30 in", shelves = { { depth = "12 in",
       width = "14 in" } } },
       outcome = "flagged" },
   },
@@ -290,7 +294,8 @@ rule "intake-face-speed-fish" {
 
 rule "untreated-water" {
   title = "Water that people get into is treated",
-  for_each = "basin", when = { entered = "yes" },
+  for_each = "basin",
+  when = { purpose = { one_of = { "plunge", "fish", "display" } }, entered = "yes" },
   stage = "layout", severity = "hold",
   judges = "treatment", is = "stated",
   why = [[Water that goes round and round collects what people and birds leave in it. A plunge
@@ -301,8 +306,8 @@ rule "untreated-water" {
     the dig.]],
   fix = { advise = "Draw the treatment and its place, and have the health department agree." },
   examples = {
-    { "none drawn", basin = { entered = "yes", treatment = "none" }, outcome = "flagged" },
-    { "on the drawing", basin = { entered = "yes", treatment = "stated" }, outcome = "clear" },
+    { "none drawn", basin = { purpose = "plunge", entered = "yes", treatment = "none" }, outcome = "flagged" },
+    { "on the drawing", basin = { purpose = "plunge", entered = "yes", treatment = "stated" }, outcome = "clear" },
   },
 }
 
@@ -336,8 +341,8 @@ rule "gate-too-narrow" {
   title = "Machines and stones go through the gate with 6 in to spare on each side",
   for_each = { "machine", "boulder" }, stage = "layout", severity = "hold",
   judges = "gate_to_spare", at_least = "12 in",
-  why = [[A machine needs a hand's breadth beside each track, and a stone turns as it hangs, so it
-    needs its diagonal, not its width. Found out on the day, a narrow gate means a crane over the
+  why = [[A machine needs a hand's breadth beside each track, and a stone led through end on still
+    needs the diagonal of its end. Found out on the day, a narrow gate means a crane over the
     house, or the fence and the planting gone. Measure between the posts, hinges included.]],
   source = "common practice, no source",
   caution = "Nobody walks between a hanging stone and a gate post.",
@@ -351,6 +356,24 @@ rule "gate-too-narrow" {
       outcome = "clear" },
     { "no fence", boulder = { length = "4 ft", width = "3 ft", height = "2 ft" }, site = { gate_width = "open" },
       outcome = "clear" },
+  },
+}
+
+rule "stone-turns-in-gate" {
+  title = "A stone that turns on the hook still passes the gate",
+  for_each = "boulder", stage = "layout", severity = "advise",
+  judges = "gate_to_spare_turning", at_least = "0 in",
+  why = [[A stone on one sling turns as the machine creeps. Where its longest diagonal is wider
+    than the gate, it has to be led through end on with a tag line, slowly, by people who know
+    that dance. Plan for it, or sling it so that it cannot turn.]],
+  source = "common practice, no source",
+  caution = "Nobody walks between a hanging stone and a gate post; tag lines are held from afar.",
+  fix = { advise = "Lead it end on with tag lines, carry it on forks, or choose a shorter stone." },
+  examples = {
+    { "too long to turn", boulder = { length = "6 ft", width = "3 ft", height = "2 ft" },
+      site = { gate_width = "6 ft" }, outcome = "flagged" },
+    { "short", boulder = { gate_to_spare_turning = "10 in" }, outcome = "clear" },
+    { "at the limit", boulder = { gate_to_spare_turning = "0 in" }, outcome = "clear" },
   },
 }
 

@@ -36,7 +36,7 @@ rule "sheet-breaks-up" {
 
 rule "lip-overfed" {
   title = "A wide lip gets no more water than it can lay down quietly",
-  for_each = "spill", when = { effect = { one_of = { "sheet", "cascade", "trickle" } } },
+  for_each = "spill", when = { effect = { one_of = { "sheet", "trickle" } } },
   stage = "plumbing", severity = "advise",
   limit = { most = "300 gal/h/in", share = "1.5" },
   check = function(spill, limit)

@@ -156,7 +156,8 @@ struct built {
 };
 
 static void write(struct built *to, int entity, enum row_id row, const char *text) {
-  if (!store_write(to->store, &to->problems, entity, row, (struct store_text){text, false, {1 + entity, 0, 0}})) fail_msg("%s", text);
+  if (!store_write(to->store, &to->problems, entity, row, (struct store_text){text, false, {1 + entity, 0, 0}}))
+    fail_msg("%s", text);
 }
 
 static void write_inches(struct built *to, int entity, enum row_id row, int inches) {

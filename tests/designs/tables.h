@@ -75,8 +75,12 @@ static inline void tables_line(struct tables_visit *v, char *line) {
   if (entity < 0) fail_msg("no such entity: %s", columns[0]);
   enum row_id id = catalogue_row_named(store->entities[entity].kind, dot + 1, strlen(dot + 1));
   if (id == ROW_COUNT) fail_msg("no such quantity: %s", columns[0]);
-  struct tables_row row = {
-      .what = columns[0], .expected_words = columns[1], .tolerance = columns[2], .mark = columns[3], .source = columns[4], .id = id};
+  struct tables_row row = {.what = columns[0],
+                           .expected_words = columns[1],
+                           .tolerance = columns[2],
+                           .mark = columns[3],
+                           .source = columns[4],
+                           .id = id};
   row.expected = tables_value(v->arena, columns[1], catalogue_row(id)->dimension);
   row.value = evaluation_number(v->ev, entity, id);
   v->visit(&row, v->with);

@@ -30,7 +30,8 @@ static void check_row(const struct tables_row *row, void *with) {
   checking->rows++;
   double near = near_enough(checking->arena, row);
   if (fabs(row->value - row->expected) <= near + 1e-12 * fabs(row->expected)) return;
-  fail_msg("%s is %.10g SI, %s (%.10g) expected: %s", row->what, row->value, row->expected_words, row->expected, row->source);
+  fail_msg("%s is %.10g SI, %s (%.10g) expected: %s", row->what, row->value, row->expected_words, row->expected,
+           row->source);
 }
 
 static void a_table(void **state) {
@@ -57,8 +58,8 @@ static void surveyed_plane_is_the_plane(void **state) {
   int compared = 0;
   for (size_t i = 0; i < store_count(evaluation_design(plane), KIND_dig); i++) {
     int dig = store_of_kind(evaluation_design(plane), KIND_dig, i);
-    static const enum row_id rows[] = {ROW_dig_depth, ROW_dig_bank_volume, ROW_dig_top_area, ROW_dig_soil_mass,
-                                       ROW_dig_top_reach, ROW_dig_inflow};
+    static const enum row_id rows[] = {ROW_dig_depth,     ROW_dig_bank_volume, ROW_dig_top_area,
+                                       ROW_dig_soil_mass, ROW_dig_top_reach,   ROW_dig_inflow};
     for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++, compared++) {
       double expected = evaluation_number(plane, dig, rows[k]), value = evaluation_number(points, dig, rows[k]);
       if (!(fabs(value - expected) <= 1e-9 * fabs(expected))) {

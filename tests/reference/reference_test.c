@@ -5,8 +5,8 @@
 // line to an adapter table. A name nobody knows, a row that cannot be read or an input nobody asks for fails the run.
 //
 // Columns, parted by tabs: function, inputs ("width=1:ft head=0.2:ft"), expected ("0.2978:cfs"), tolerance ("0.1%" of
-// the expected value, or "0.01:ft"), mark, source. '#' starts a comment line. Usage: reference_test [--table] [FOLDER]; --table
-// prints each row, ours beside theirs, for `make accuracy`.
+// the expected value, or "0.01:ft"), mark, source. '#' starts a comment line. Usage: reference_test [--table] [FOLDER];
+// --table prints each row, ours beside theirs, for `make accuracy`.
 #include <dirent.h>
 
 #include "adapters/ground_side.h"

@@ -256,30 +256,31 @@ static double ground_cut(struct row *r) {
   return volume;
 }
 
-#define SITE_SIDE                                                                                                     \
-  {"wire_metrics.stranded", metric_wire}, {"wire_sizes.stranded", stranded}, {"wire_sizes.solid", solid_wire}, {"wire_sizes.area", wire_area},                \
-      {"wire_sizes.resistivity", resistivity}, {"wire_drop.by_area", drop_by_area}, {"wire_drop", drop_by_table},     \
-      {"wire_drop.share", drop_share}, {"wire_drop_at_power", drop_at_power}, {"wire_left_at_start", left_at_start},  \
-      {"wire_resistance_at", resistance_at}, {"wire_current", current_of}, {"wire_continuous_load", continuous_load}, \
-      {"wire_motor_load", motor_load}, {"wire_yearly_energy", yearly_energy},                                         \
-      {"evaporation_vapour_pressure", saturated}, {"evaporation_latent_heat", latent_heat},                           \
-      {"evaporation_wind_at", wind_at}, {"evaporation_meyer", meyer}, {"evaporation_meyer.weather", meyer_weather},   \
-      {"evaporation_ashrae", ashrae}, {"evaporation_ashrae.depth", ashrae_depth},                                     \
-      {"evaporation_ashrae.calm", ashrae_calm}, {"evaporation_pan", pan_depth}, {"losses_net", net_loss},             \
-      {"losses_level_rate", level_rate}, {"losses_time_to", time_to}, {"losses_leak", leak_found},                    \
-      {"rain_volume", rain_falls}, {"rain_intensity", intensity}, {"rain_runoff", runoff},                            \
-      {"rain_catch_flow", catch_flow}, {"rain_catch_kept", catch_kept}, {"overflow_flow", standpipe_flow},            \
-      {"overflow_head", standpipe_head}, {"aquatic_oxygen_saturation", oxygen}, {"aquatic_chlorine", chlorine},       \
-      {"aquatic_neutraliser_dose", neutraliser}, {"aquatic_ice_thickness", ice}, {"haul_fill", vessel_fill},          \
-      {"haul_fill_mass", vessel_mass}, {"haul_pieces", vessels}, {"haul_bucket", bucket_volume},                      \
-      {"haul_days", crew_days}, {"haul_time", haul_takes}, {"levels_stacked", stacked}, {"liner_run", run},           \
-      {"liner_rule_of_thumb", thumb}, {"liner_along", run_along}, {"liner_mass", membrane_mass},                      \
-      {"liner_ballast_depth", ballast}, {"liner_uplift_factor", uplift_factor}, {"dewater_reach", reach_of},          \
-      {"dewater_inflow", pit_inflow}, {"rim_level.round", round_rim_level}, {"rim_wet_share.round", round_rim_wet},   \
-      {"rim_flow_share_of_lowest.round", round_rim_quarter}, {"rim_tilt.head_low", tilt_level},                       \
-      {"rim_tilt.dry_share", tilt_dry}, {"rim_tilt.shifted", tilt_shifted}, {"rim_tilt.local", tilt_local},           \
-      {"polygon_surface_height", ground_height}, {                                                                    \
-    "polygon_surface_cut", ground_cut                                                                                 \
+#define SITE_SIDE                                                                                                   \
+  {"wire_metrics.stranded", metric_wire}, {"wire_sizes.stranded", stranded}, {"wire_sizes.solid", solid_wire},      \
+      {"wire_sizes.area", wire_area}, {"wire_sizes.resistivity", resistivity}, {"wire_drop.by_area", drop_by_area}, \
+      {"wire_drop", drop_by_table}, {"wire_drop.share", drop_share}, {"wire_drop_at_power", drop_at_power},         \
+      {"wire_left_at_start", left_at_start}, {"wire_resistance_at", resistance_at}, {"wire_current", current_of},   \
+      {"wire_continuous_load", continuous_load}, {"wire_motor_load", motor_load},                                   \
+      {"wire_yearly_energy", yearly_energy}, {"evaporation_vapour_pressure", saturated},                            \
+      {"evaporation_latent_heat", latent_heat}, {"evaporation_wind_at", wind_at}, {"evaporation_meyer", meyer},     \
+      {"evaporation_meyer.weather", meyer_weather}, {"evaporation_ashrae", ashrae},                                 \
+      {"evaporation_ashrae.depth", ashrae_depth}, {"evaporation_ashrae.calm", ashrae_calm},                         \
+      {"evaporation_pan", pan_depth}, {"losses_net", net_loss}, {"losses_level_rate", level_rate},                  \
+      {"losses_time_to", time_to}, {"losses_leak", leak_found}, {"rain_volume", rain_falls},                        \
+      {"rain_intensity", intensity}, {"rain_runoff", runoff}, {"rain_catch_flow", catch_flow},                      \
+      {"rain_catch_kept", catch_kept}, {"overflow_flow", standpipe_flow}, {"overflow_head", standpipe_head},        \
+      {"aquatic_oxygen_saturation", oxygen}, {"aquatic_chlorine", chlorine},                                        \
+      {"aquatic_neutraliser_dose", neutraliser}, {"aquatic_ice_thickness", ice}, {"haul_fill", vessel_fill},        \
+      {"haul_fill_mass", vessel_mass}, {"haul_pieces", vessels}, {"haul_bucket", bucket_volume},                    \
+      {"haul_days", crew_days}, {"haul_time", haul_takes}, {"levels_stacked", stacked}, {"liner_run", run},         \
+      {"liner_rule_of_thumb", thumb}, {"liner_along", run_along}, {"liner_mass", membrane_mass},                    \
+      {"liner_ballast_depth", ballast}, {"liner_uplift_factor", uplift_factor}, {"dewater_reach", reach_of},        \
+      {"dewater_inflow", pit_inflow}, {"rim_level.round", round_rim_level}, {"rim_wet_share.round", round_rim_wet}, \
+      {"rim_flow_share_of_lowest.round", round_rim_quarter}, {"rim_tilt.head_low", tilt_level},                     \
+      {"rim_tilt.dry_share", tilt_dry}, {"rim_tilt.shifted", tilt_shifted}, {"rim_tilt.local", tilt_local},         \
+      {"polygon_surface_height", ground_height}, {                                                                  \
+    "polygon_surface_cut", ground_cut                                                                               \
   }
 
 #endif

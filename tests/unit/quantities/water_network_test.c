@@ -22,7 +22,8 @@ struct fixture {
 
 static const char pool[] =
     "project { name = 'x', units = 'us' }\n"
-    "basin 'pool' { purpose = 'display', outline = circle '8 ft', rim = '0 in', water_level = '-4 in', depth = '24 in' }\n"
+    "basin 'pool' { purpose = 'display', outline = circle '8 ft', rim = '0 in', water_level = '-4 in', depth = '24 in' "
+    "}\n"
     "local curve = { { '0 gal/h', '10 ft' }, { '2,000 gal/h', '3 ft' } }\n";
 
 static struct fixture *design(const char *more) {
@@ -60,7 +61,8 @@ static void told(struct fixture *f, const char *where, int line, const char *sai
 }
 
 #define PUMP(name) "pump '" name "' { from = 'pool', type = 'submersible', curve = curve }\n"
-#define PIPE(name, from, to) "pipe '" name "' { from = '" from "', to = '" to "', size = '1 1/2 in', length = '15 ft' }\n"
+#define PIPE(name, from, to) \
+  "pipe '" name "' { from = '" from "', to = '" to "', size = '1 1/2 in', length = '15 ft' }\n"
 
 static void a_dead_end_is_told_at_its_joint(void **state) {
   (void)state;
@@ -81,8 +83,8 @@ static void a_pump_without_a_pipe_is_told(void **state) {
 
 static void a_circle_without_an_outlet_is_told_at_its_pump(void **state) {
   (void)state;
-  struct fixture *f = design(PUMP("pump") PIPE("a", "pump", "one") PIPE("b", "one", "two") PIPE("c", "two", "one")
-                            "junction 'one' { at = '0 in' }\njunction 'two' { at = '0 in' }\n");
+  struct fixture *f = design(PUMP("pump") PIPE("a", "pump", "one") PIPE("b", "one", "two") PIPE(
+      "c", "two", "one") "junction 'one' { at = '0 in' }\njunction 'two' { at = '0 in' }\n");
   assert_int_equal(condition(f, "pump", ROW_pump_flow), CONDITION_IMPOSSIBLE);
   told(f, "pump \"pump\".from", 4, "circle");
   arena_free(f->arena);
@@ -90,9 +92,10 @@ static void a_circle_without_an_outlet_is_told_at_its_pump(void **state) {
 
 static void a_joint_that_nothing_feeds_is_told(void **state) {
   (void)state;
-  struct fixture *f = design("junction 'dry' { at = '0 in' }\n"
-                            "pipe 'a' { from = 'dry', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
-                            "  outlet_at = '0 in' }\n");
+  struct fixture *f = design(
+      "junction 'dry' { at = '0 in' }\n"
+      "pipe 'a' { from = 'dry', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
+      "  outlet_at = '0 in' }\n");
   assert_int_equal(condition(f, "a", ROW_pipe_flow), CONDITION_IMPOSSIBLE);
   told(f, "junction \"dry\".at", 4, "not connected");
   arena_free(f->arena);
@@ -101,11 +104,12 @@ static void a_joint_that_nothing_feeds_is_told(void **state) {
 // What is wrong with one circulation leaves another alone; a dry pump asks for its suction line.
 static void others_are_worked_out_all_the_same(void **state) {
   (void)state;
-  struct fixture *f = design(PUMP("bare") PUMP("good") "pump 'beside' { from = 'pool', type = 'dry', curve = curve }\n"
-                            "pipe 'a' { from = 'good', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
-                            "  outlet_at = '12 in' }\n"
-                            "pipe 'b' { from = 'beside', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
-                            "  outlet_at = '12 in' }\n");
+  struct fixture *f = design(PUMP("bare") PUMP(
+      "good") "pump 'beside' { from = 'pool', type = 'dry', curve = curve }\n"
+              "pipe 'a' { from = 'good', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
+              "  outlet_at = '12 in' }\n"
+              "pipe 'b' { from = 'beside', to = 'pool', size = '2 in', length = '9 ft', outlet = 'above water',\n"
+              "  outlet_at = '12 in' }\n");
   int *roots;
   struct reader reader;
   evaluation_begin(f->ev, &reader);
@@ -129,14 +133,14 @@ static double flow(struct fixture *f, const char *name) {
 // 10 ft at no flow against 20 ft: no error, no flow, and no backflow either; the strong pump beside it runs on.
 static void a_weak_pump_moves_nothing(void **state) {
   (void)state;
-  struct fixture *f = design(PUMP("weak")
-                            "pump 'strong' { from = 'pool', type = 'submersible',\n"
-                            "  curve = { { '0 gal/h', '40 ft' }, { '2,000 gal/h', '9 ft' } } }\n"
-                            "pipe 'a' { from = 'weak', to = 'tee', size = '2 in', length = '9 ft', check_valve = 'fitted' }\n"
-                            "pipe 'b' { from = 'strong', to = 'tee', size = '2 in', length = '9 ft', check_valve = 'fitted' }\n"
-                            "junction 'tee' { at = '0 in' }\n"
-                            "pipe 'up' { from = 'tee', to = 'pool', size = '2 in', length = '9 ft',\n"
-                            "  outlet = 'above water', outlet_at = '236 in' }\n");
+  struct fixture *f = design(PUMP(
+      "weak") "pump 'strong' { from = 'pool', type = 'submersible',\n"
+              "  curve = { { '0 gal/h', '40 ft' }, { '2,000 gal/h', '9 ft' } } }\n"
+              "pipe 'a' { from = 'weak', to = 'tee', size = '2 in', length = '9 ft', check_valve = 'fitted' }\n"
+              "pipe 'b' { from = 'strong', to = 'tee', size = '2 in', length = '9 ft', check_valve = 'fitted' }\n"
+              "junction 'tee' { at = '0 in' }\n"
+              "pipe 'up' { from = 'tee', to = 'pool', size = '2 in', length = '9 ft',\n"
+              "  outlet = 'above water', outlet_at = '236 in' }\n");
   assert_int_equal(f->problems.count, 0);
   if (flow(f, "weak") != 0) fail_msg("the weak pump moves %g", flow(f, "weak"));
   double strong = flow(f, "strong"), up = flow(f, "up");
@@ -147,14 +151,14 @@ static void a_weak_pump_moves_nothing(void **state) {
 // Without check valves its water comes back down through the pump that cannot hold against it.
 static void water_runs_back_through_a_weak_pump(void **state) {
   (void)state;
-  struct fixture *f = design(PUMP("weak")
-                            "pump 'strong' { from = 'pool', type = 'submersible',\n"
-                            "  curve = { { '0 gal/h', '40 ft' }, { '2,000 gal/h', '9 ft' } } }\n"
-                            "pipe 'a' { from = 'weak', to = 'tee', size = '2 in', length = '9 ft' }\n"
-                            "pipe 'b' { from = 'strong', to = 'tee', size = '2 in', length = '9 ft' }\n"
-                            "junction 'tee' { at = '0 in' }\n"
-                            "pipe 'up' { from = 'tee', to = 'pool', size = '2 in', length = '9 ft',\n"
-                            "  outlet = 'above water', outlet_at = '236 in' }\n");
+  struct fixture *f = design(PUMP(
+      "weak") "pump 'strong' { from = 'pool', type = 'submersible',\n"
+              "  curve = { { '0 gal/h', '40 ft' }, { '2,000 gal/h', '9 ft' } } }\n"
+              "pipe 'a' { from = 'weak', to = 'tee', size = '2 in', length = '9 ft' }\n"
+              "pipe 'b' { from = 'strong', to = 'tee', size = '2 in', length = '9 ft' }\n"
+              "junction 'tee' { at = '0 in' }\n"
+              "pipe 'up' { from = 'tee', to = 'pool', size = '2 in', length = '9 ft',\n"
+              "  outlet = 'above water', outlet_at = '236 in' }\n");
   double weak = flow(f, "weak"), strong = flow(f, "strong"), up = flow(f, "up");
   if (!(weak < 0)) fail_msg("the weak pump moves %g", weak);
   if (!(fabs(weak + strong - up) <= 1e-9 * strong)) fail_msg("%g and %g in, %g out", weak, strong, up);

@@ -39,9 +39,10 @@ static void lives_are_softened_for_a_reason(void **state) {
             "severity = \"hold\", life_safety = true, judges = \"way_out\", at_most = \"25 ft\" }\n");
   firm_read(firm, "house", "h.lua", "adjust \"way-out\" { severity = \"advise\" }");
   rulebook_finish(firm->rulebook, &firm->problems);
-  assert_string_equal(firm_problems(firm),
-                      "h.lua:1: adjust \"way-out\": lives depend on this rule, and `because` is missing; write because = "
-                      "\"why this firm may do otherwise\"\n");
+  assert_string_equal(
+      firm_problems(firm),
+      "h.lua:1: adjust \"way-out\": lives depend on this rule, and `because` is missing; write because = "
+      "\"why this firm may do otherwise\"\n");
   assert_int_equal(rulebook_find(firm->rulebook, "way-out")->severity, SEVERITY_HOLD);
   firm_free(firm);
 }
