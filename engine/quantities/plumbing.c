@@ -340,9 +340,9 @@ static double jets_under(const struct faulty *of, struct basin_ref basin) {
 
 static double basin_under(const struct faulty *of, struct basin_ref basin) {
   struct evaluation *ev = of->ev;
-  double in = basin_get_flow_in(ev, basin);  // a circle of lips is told there
+  basin_get_flow_in(ev, basin);  // a circle of lips is told there
   if (evaluation_marked(ev)) return (double)NAN;
-  in = jets_under(of, basin);
+  double in = jets_under(of, basin);
   for (size_t i = 0; i < basin_count_pipes_in(ev, basin); i++) in += pipe_under(of, basin_pipes_in_at(ev, basin, i));
   for (size_t i = 0; i < basin_count_spills_in(ev, basin); i++) {
     struct spill_ref spill = basin_spills_in_at(ev, basin, i);
