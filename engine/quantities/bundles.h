@@ -49,6 +49,12 @@ struct water_fault {
   const double *flows;
 };
 
+// Head that all the rest of its circulation asks of a pump, at flows in equal steps from none to its greatest.
+#define SYSTEM_CURVE_POINTS 11
+struct system_curve {
+  double flows[SYSTEM_CURVE_POINTS], heads[SYSTEM_CURVE_POINTS];
+};
+
 // Openings that give every target at once, by pipe (entity); NaN: no valve of its own to set.
 struct water_balance {
   const double *k, *head_to_spare;
