@@ -38,7 +38,8 @@ struct dig_pit {
 struct water_running {
   struct network network;
   struct network_solver *solver;
-  size_t *link_of, *valve_of, *filter_of, *node_of;  // by entity: pump, pipe or jet; pipe; pipe; pump, junction or jet
+  // By entity: pump, pipe, jet, spill or channel; pipe; pipe; pump, junction, jet, or bowl whose level the flow decides.
+  size_t *link_of, *valve_of, *filter_of, *node_of;
   double *lift;                                      // by entity: pump's water to its highest outlet
   double *flows, *heads;                             // by link; by node
   enum network_state *states;                        // by link

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The water of a design as a flow network: what pipes and joints lead together, its basins at still water.
+// The water of a design as a flow network: what pipes and joints lead together. Basins stand at still water, but for a
+// bowl in which a pipe ends drowned and whose water is all of this circulation: that rises to what its lips ask.
 #ifndef FOREBAY_QUANTITIES_WATER_NETWORK_H
 #define FOREBAY_QUANTITIES_WATER_NETWORK_H
 
