@@ -38,11 +38,11 @@ struct dig_pit {
 struct water_running {
   struct network network;
   struct network_solver *solver;
-  // By entity: pump, pipe, jet, spill or channel; pipe; pipe; pump, junction, jet, or bowl whose level the flow decides.
+  // By entity: pump, pipe, jet, spill or channel; pipe; pipe; pump, junction, jet or bowl whose level the flow decides.
   size_t *link_of, *valve_of, *filter_of, *node_of;
-  double *lift;                                      // by entity: pump's water to its highest outlet
-  double *flows, *heads;                             // by link; by node
-  enum network_state *states;                        // by link
+  double *lift;                // by entity: pump's water to its highest outlet
+  double *flows, *heads;       // by link; by node
+  enum network_state *states;  // by link
 };
 
 // The same water with one thing changed: flows by link of the running network.
