@@ -38,15 +38,22 @@ struct dig_pit {
 struct water_running {
   struct network network;
   struct network_solver *solver;
-  size_t *link_of, *valve_of, *filter_of, *node_of;  // by entity: pump, pipe or jet; pipe; pipe; pump, junction or jet
-  double *lift;                                      // by entity: pump's water to its highest outlet
-  double *flows, *heads;                             // by link; by node
-  enum network_state *states;                        // by link
+  // By entity: pump, pipe, jet, spill or channel; pipe; pipe; pump, junction, jet or bowl whose level the flow decides.
+  size_t *link_of, *valve_of, *filter_of, *node_of;
+  double *lift;                // by entity: pump's water to its highest outlet
+  double *flows, *heads;       // by link; by node
+  enum network_state *states;  // by link
 };
 
 // The same water with one thing changed: flows by link of the running network.
 struct water_fault {
   const double *flows;
+};
+
+// Head that all the rest of its circulation asks of a pump, at flows in equal steps from none to its greatest.
+#define SYSTEM_CURVE_POINTS 11
+struct system_curve {
+  double flows[SYSTEM_CURVE_POINTS], heads[SYSTEM_CURVE_POINTS];
 };
 
 // Openings that give every target at once, by pipe (entity); NaN: no valve of its own to set.

@@ -88,6 +88,28 @@ static double greatest_flow_of_pump(struct evaluation *ev, struct pump_ref pump)
   return evaluation_marked(ev) ? (double)NAN : pump_greatest_flow(&curve);
 }
 
+static const struct system_curve *system_curve_of_pump(struct evaluation *ev, struct pump_ref pump) {
+  const struct water_running *running = pump_get_circulation(ev, pump);
+  double greatest = pump_get_greatest_flow(ev, pump);
+  size_t link = link_of_pump(ev, running, pump);
+  if (link == NETWORK_AWAY || evaluation_marked(ev)) return NULL;
+  struct system_curve *curve = arena_alloc(evaluation_arena(ev), sizeof *curve);
+  for (int i = 0; i < SYSTEM_CURVE_POINTS; i++) curve->flows[i] = greatest * i / (SYSTEM_CURVE_POINTS - 1);
+  if (network_system_curve(running->solver, link, curve->flows, curve->heads, SYSTEM_CURVE_POINTS)) return curve;
+  evaluation_missing(ev, "what its pipes ask was not found for every flow: no way through is open for it");
+  return NULL;
+}
+
+static double asked_at_none_of_pump(struct evaluation *ev, struct pump_ref pump) {
+  const struct system_curve *curve = pump_get_system_curve(ev, pump);
+  return curve ? curve->heads[0] : (double)NAN;
+}
+
+static double asked_at_half_of_pump(struct evaluation *ev, struct pump_ref pump) {
+  const struct system_curve *curve = pump_get_system_curve(ev, pump);
+  return curve ? curve->heads[SYSTEM_CURVE_POINTS / 2] : (double)NAN;
+}
+
 static double share_of_greatest_of_pump(struct evaluation *ev, struct pump_ref pump) {
   return pump_get_flow(ev, pump) / pump_get_greatest_flow(ev, pump);
 }

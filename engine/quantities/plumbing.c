@@ -7,6 +7,7 @@
 #include "physics/water.h"
 #include "quantities/pipe_run.h"
 #include "quantities/read.h"
+#include "quantities/water_heights.h"
 #include "quantities/water_network.h"
 
 #define FOREBAY_ROWS "catalogue/plumbing.def"

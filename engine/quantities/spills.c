@@ -10,80 +10,11 @@
 #include "physics/weir.h"
 #include "quantities/outline.h"
 #include "quantities/read.h"
+#include "quantities/ways.h"
 
 #define FOREBAY_ROWS "catalogue/spills.def"
 
-static enum weir_lip lip_law(enum word lip) {
-  static const struct {
-    enum word lip;
-    enum weir_lip law;
-  } laws[] = {{WORD_lip_thin_edge, WEIR_THIN_EDGE},
-              {WORD_lip_broad_stone, WEIR_BROAD_STONE},
-              {WORD_lip_rounded, WEIR_ROUNDED},
-              {WORD_lip_notch, WEIR_NOTCH},
-              {WORD_lip_vee, WEIR_V}};
-  for (size_t i = 0; i < sizeof laws / sizeof laws[0]; i++) {
-    if (laws[i].lip == lip) return laws[i].law;
-  }
-  return WEIR_THIN_EDGE;
-}
-
-static struct weir weir_of(struct evaluation *ev, struct spill_ref spill) {
-  enum word lip = spill_get_lip(ev, spill);
-  double width = spill_get_lip_width(ev, spill) * (1 - spill_get_blocked(ev, spill));
-  struct weir weir = {lip == WORD_COUNT ? WEIR_THIN_EDGE : lip_law(lip), width, 0};
-  if (weir.lip == WEIR_V) weir.angle = 2 * atan2(width, 2 * spill_get_lip_depth(ev, spill));
-  return weir;
-}
-
-static struct channel channel_of(struct evaluation *ev, struct channel_ref channel) {
-  return (struct channel){.width = channel_get_width(ev, channel),
-                          .slope = channel_get_fall(ev, channel) / channel_get_length(ev, channel),
-                          .n = channel_get_roughness(ev, channel)};
-}
-
 // ---- A basin's ways out ----
-
-struct way {
-  int entity;
-  bool channel;
-  double crest;
-  struct weir weir;
-  struct channel reach;
-};
-
-struct ways {
-  struct way *at;
-  size_t count;
-  double flow;  // that all together must pass
-  bool least;   // with the lowest coefficients
-};
-
-static struct ways ways_of(struct evaluation *ev, struct basin_ref basin) {
-  size_t spills = basin_count_spills_out(ev, basin), channels = basin_count_channels_out(ev, basin);
-  struct ways ways = {.at = arena_array(evaluation_arena(ev), spills + channels + 1, sizeof *ways.at)};
-  for (size_t i = 0; i < spills; i++) {
-    struct spill_ref spill = basin_spills_out_at(ev, basin, i);
-    struct way way = {.entity = spill.at, .crest = spill_get_crest(ev, spill), .weir = weir_of(ev, spill)};
-    if (way.weir.width > 0) ways.at[ways.count++] = way;  // not one that is blocked altogether
-  }
-  for (size_t i = 0; i < channels; i++) {
-    struct channel_ref channel = basin_channels_out_at(ev, basin, i);
-    ways.at[ways.count++] = (struct way){.entity = channel.at,
-                                         .channel = true,
-                                         .crest = channel_get_start(ev, channel),
-                                         .reach = channel_of(ev, channel)};
-  }
-  return ways;
-}
-
-static double way_flow(const struct way *way, double level, bool least) {
-  double head = level - way->crest;
-  if (head <= 0) return 0;
-  if (way->channel) return channel_capacity(&way->reach, head) / (least ? 2 : 1);  // n doubled
-  struct band flow = weir_flow(&way->weir, head);
-  return least ? flow.low : flow.likely;
-}
 
 static double ways_flow(const struct ways *ways, double level) {
   double flow = 0;
@@ -124,7 +55,7 @@ static void share_out(const struct ways *ways, double level, double *flows, int 
 }
 
 static const struct basin_overflow *overflow_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  struct ways ways = ways_of(ev, basin);
+  struct ways ways = ways_of_basin(ev, basin);
   double still = basin_get_water_level(ev, basin);
   if (ways.count > 0) ways.flow = fmax(0, basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin));
   if (!evaluation_marked(ev) && ways.count == 0 && basin_count_spills_out(ev, basin) > 0) {
@@ -166,7 +97,7 @@ static double flow_per_width_of_spill(struct evaluation *ev, struct spill_ref sp
 }
 
 static struct band head_over(struct evaluation *ev, struct spill_ref spill) {
-  struct weir weir = weir_of(ev, spill);
+  struct weir weir = ways_weir(ev, spill);
   double flow = spill_get_flow(ev, spill);
   if (evaluation_marked(ev)) return band_none();
   if (!(weir.width > 0)) return (struct band){0};  // blocked altogether: nothing runs over it
@@ -278,7 +209,7 @@ static double behind_to_spare_of_spill(struct evaluation *ev, struct spill_ref s
 
 // With the greatest coefficient: the least head, at which a fall of the lip does most.
 static struct rim_tilt tilt_of(struct evaluation *ev, struct spill_ref spill, double fall) {
-  struct weir weir = weir_of(ev, spill);
+  struct weir weir = ways_weir(ev, spill);
   double flow = spill_get_flow(ev, spill);
   const struct rim_tilt none = {(double)NAN, (double)NAN, (double)NAN, (double)NAN, (double)NAN};
   if (evaluation_marked(ev)) return none;
@@ -346,7 +277,7 @@ static double level_without(struct ways ways, size_t shut, struct way rim) {
 }
 
 static double blocked_level_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  struct ways ways = ways_of(ev, basin);
+  struct ways ways = ways_of_basin(ev, basin);
   double perimeter = basin_get_perimeter(ev, basin);
   struct way over = {.entity = -1, .crest = basin_get_rim(ev, basin), .weir = {WEIR_BROAD_STONE, perimeter, 0}};
   ways.flow = fmax(0, basin_get_flow_in(ev, basin) - basin_get_flow_drawn(ev, basin));
@@ -382,7 +313,7 @@ static double flow_of_channel(struct evaluation *ev, struct channel_ref channel)
 }
 
 static struct band depth_along(struct evaluation *ev, struct channel_ref channel) {
-  struct channel reach = channel_of(ev, channel);
+  struct channel reach = ways_channel(ev, channel);
   double flow = channel_get_flow(ev, channel);
   if (evaluation_marked(ev)) return band_none();
   struct band depth = channel_depth(&reach, flow);

@@ -7,6 +7,8 @@
 #include "physics/pipe.h"
 #include "physics/water.h"
 #include "quantities/pipe_run.h"
+#include "quantities/water_heights.h"
+#include "quantities/ways.h"
 
 // Loss of a pump that stands still, on the bore of its delivery: common practice, no source.
 #define IDLE_PUMP_LOSS 10.0
@@ -79,77 +81,16 @@ struct pump_ref water_network_first_pump(struct evaluation *ev, int entity) {
   return (struct pump_ref){-1};
 }
 
-// ---- Heights ----
-
-struct basin_ref water_drawn_from(struct evaluation *ev, struct pump_ref pump) {
-  struct any_ref from = pump_get_from(ev, pump);
-  if (kind_of(ev, from) != KIND_intake) return (struct basin_ref){from.at};
-  return intake_get_basin(ev, (struct intake_ref){from.at});
-}
-
-double water_suction_level(struct evaluation *ev, struct pump_ref pump) {
-  return basin_get_water_level(ev, water_drawn_from(ev, pump));
-}
-
-double water_pipe_end(struct evaluation *ev, struct pipe_ref pipe, struct basin_ref basin) {
-  double end = pipe_get_outlet_at(ev, pipe);
-  if (pipe_get_outlet(ev, pipe) == WORD_outlet_above_water) return end;
-  return fmax(end, basin_get_water_level(ev, basin));
-}
-
-double water_jet_end(struct evaluation *ev, struct jet_ref jet) {
-  return fmax(jet_get_at(ev, jet), basin_get_water_level(ev, jet_get_basin(ev, jet)));
-}
-
-// ---- The lift of a pump ----
-
-struct ends {
-  struct evaluation *ev;
-  unsigned char *seen;
-  double open, any;  // the highest of those that are not shut off, and of all
-};
-
-static void note_end(struct ends *ends, double height, bool open) {
-  ends->any = fmax(ends->any, height);
-  if (open) ends->open = fmax(ends->open, height);
-}
-
-static void follow(struct ends *ends, struct pipe_ref pipe, bool open) {
-  struct evaluation *ev = ends->ev;
-  unsigned char been = open ? 2 : 1;
-  if (ends->seen[pipe.at] >= been) return;
-  ends->seen[pipe.at] = been;
-  open = open && !pipe_is_shut(ev, pipe);
-  struct any_ref to = pipe_get_to(ev, pipe);
-  if (kind_of(ev, to) == KIND_basin) note_end(ends, water_pipe_end(ev, pipe, (struct basin_ref){to.at}), open);
-  if (kind_of(ev, to) == KIND_jet) note_end(ends, water_jet_end(ev, (struct jet_ref){to.at}), open);
-  if (kind_of(ev, to) != KIND_junction) return;
-  struct junction_ref joint = {to.at};
-  for (size_t i = 0; i < junction_count_pipes_out(ev, joint); i++) {
-    follow(ends, junction_pipes_out_at(ev, joint, i), open);
-  }
-}
-
-static double lift_of(struct evaluation *ev, struct pump_ref pump) {
-  struct ends ends = {.ev = ev,
-                      .seen = arena_alloc(evaluation_arena(ev), evaluation_design(ev)->entity_count + 1),
-                      .open = -INFINITY,
-                      .any = -INFINITY};
-  for (size_t i = 0; i < pump_count_pipes_out(ev, pump); i++) follow(&ends, pump_pipes_out_at(ev, pump, i), true);
-  double suction = water_suction_level(ev, pump);
-  if (!evaluation_marked(ev) && isinf(ends.any)) {
-    evaluation_impossible(ev, pump.at, ROW_pump_from, "its pipes lead round in a circle, or end nowhere",
-                          "pipes that end in a basin or a jet");
-  }
-  return (isinf(ends.open) ? ends.any : ends.open) - suction;
-}
-
 // ---- Building ----
+
+enum level { LEVEL_UNASKED, LEVEL_ASKED, LEVEL_STILL, LEVEL_RISES };
 
 struct builder {
   struct evaluation *ev;
   struct water_running *it;
-  int *entity_of;  // by link
+  const unsigned char *joined;  // by entity
+  enum level *level_of;         // by basin (entity)
+  int *entity_of;               // by link
 };
 
 static size_t add_node(struct builder *to, double elevation) {
@@ -240,6 +181,86 @@ static size_t add_filter(struct builder *to, struct pipe_ref pipe, size_t from) 
   return after;
 }
 
+// ---- Bowls whose level the flow decides ----
+
+static bool ends_under(struct evaluation *ev, struct pipe_ref pipe, double crest) {
+  return pipe_get_outlet(ev, pipe) != WORD_outlet_drowned || pipe_get_outlet_at(ev, pipe) <= crest;
+}
+
+static bool vees_are_whole(struct evaluation *ev, struct basin_ref bowl) {
+  for (size_t i = 0; i < basin_count_spills_out(ev, bowl); i++) {
+    struct spill_ref spill = basin_spills_out_at(ev, bowl, i);
+    if (spill_get_lip(ev, spill) == WORD_lip_vee && !spill_states_lip_depth(ev, spill)) return false;
+  }
+  return true;
+}
+
+static bool rises_with_flow(struct builder *to, struct basin_ref bowl);
+
+static bool is_of_this_water(struct builder *to, struct basin_ref bowl) {
+  struct evaluation *ev = to->ev;
+  double still = basin_get_water_level(ev, bowl);
+  for (size_t i = 0; i < basin_count_pipes_in(ev, bowl); i++) {
+    struct pipe_ref pipe = basin_pipes_in_at(ev, bowl, i);
+    if (!to->joined[pipe.at] || !ends_under(ev, pipe, still)) return false;
+  }
+  for (size_t i = 0; i < basin_count_spills_in(ev, bowl); i++) {
+    if (!rises_with_flow(to, spill_get_from(ev, basin_spills_in_at(ev, bowl, i)))) return false;
+  }
+  return true;
+}
+
+// All its water comes from this circulation and leaves over lips and through channels. Another bowl keeps its still
+// level, and so does one in a circle of lips.
+static bool rises_with_flow(struct builder *to, struct basin_ref bowl) {
+  struct evaluation *ev = to->ev;
+  enum level *level = &to->level_of[bowl.at];
+  if (*level != LEVEL_UNASKED) return *level == LEVEL_RISES;
+  *level = LEVEL_ASKED;
+  size_t drawn = basin_count_pumps(ev, bowl) + basin_count_intakes(ev, bowl);
+  size_t others = drawn + basin_count_jets(ev, bowl) + basin_count_channels_in(ev, bowl);
+  bool rises = others == 0 && is_of_this_water(to, bowl) && vees_are_whole(ev, bowl);
+  rises = rises && ways_of_basin(ev, bowl).count > 0 && !evaluation_marked(ev);
+  *level = rises ? LEVEL_RISES : LEVEL_STILL;
+  return rises;
+}
+
+static double flow_in_channel(double level, void *with) { return way_flow(with, level, false); }
+
+static void add_way(struct builder *to, int pipe, size_t bowl, struct way *way) {
+  struct network_link link = {.from = bowl, .to = NETWORK_AWAY, .law = NETWORK_LIP, .falls = true, .at = way->crest};
+  link.lip.weir = way->weir;
+  if (way->channel) link.lip.flow = flow_in_channel;
+  link.lip.with = way;
+  to->it->link_of[way->entity] = add_link(to, pipe, link);
+}
+
+// With the bowls over it that spill into it.
+static size_t add_bowl(struct builder *to, int pipe, struct basin_ref bowl) {
+  struct evaluation *ev = to->ev;
+  size_t *node = &to->it->node_of[bowl.at];
+  if (*node != NETWORK_AWAY) return *node;
+  struct ways ways = ways_of_basin(ev, bowl);
+  *node = add_node(to, basin_get_water_level(ev, bowl));
+  for (size_t i = 0; i < ways.count; i++) add_way(to, pipe, *node, &ways.at[i]);
+  for (size_t i = 0; i < basin_count_spills_in(ev, bowl); i++) {
+    struct spill_ref spill = basin_spills_in_at(ev, bowl, i);
+    add_bowl(to, pipe, spill_get_from(ev, spill));
+    size_t link = to->it->link_of[spill.at];
+    if (link != NETWORK_AWAY) to->it->network.links[link].to = *node;
+  }
+  return *node;
+}
+
+// What falls into such a bowl from above its water.
+static void lead_into_bowl(struct builder *to, struct pipe_ref pipe) {
+  struct any_ref end = pipe_get_to(to->ev, pipe);
+  if (kind_of(to->ev, end) != KIND_basin || to->it->node_of[end.at] == NETWORK_AWAY) return;
+  to->it->network.links[to->it->link_of[pipe.at]].to = to->it->node_of[end.at];
+}
+
+// ---- Pipes and jets ----
+
 // What runs back from a basin through a drowned end stops when that basin is down to it: not a steady flow.
 static void end_in_basin(struct builder *to, struct pipe_ref pipe, struct basin_ref basin, struct network_link *link) {
   double height = water_pipe_end(to->ev, pipe, basin);
@@ -247,7 +268,10 @@ static void end_in_basin(struct builder *to, struct pipe_ref pipe, struct basin_
   link->falls = pipe_get_outlet(to->ev, pipe) == WORD_outlet_above_water;
   link->at = height;
   link->check = true;
-  link->to = link->falls ? NETWORK_AWAY : add_level(to, height);
+  link->to = NETWORK_AWAY;
+  if (link->falls) return;
+  bool rises = rises_with_flow(to, basin);
+  link->to = rises ? add_bowl(to, pipe.at, basin) : add_level(to, height);
 }
 
 static void add_pipe(struct builder *to, struct pipe_ref pipe) {
@@ -293,7 +317,7 @@ static void add_node_of(struct builder *to, int entity) {
     case KIND_pump:
       if (!leads_on(ev, entity)) return;
       height = water_suction_level(ev, (struct pump_ref){entity});
-      to->it->lift[entity] = lift_of(ev, (struct pump_ref){entity});
+      to->it->lift[entity] = water_lift(ev, (struct pump_ref){entity});
       break;
     case KIND_junction:
       if (!leads_on(ev, entity)) return;
@@ -331,17 +355,18 @@ static size_t *nowhere(struct evaluation *ev) {
   return of;
 }
 
-// No entity makes more than 3 nodes or 3 links.
+// No member makes more than 3 nodes or 3 links, no other entity more than one.
 static struct builder builder_for(struct evaluation *ev, size_t members) {
   struct arena *arena = evaluation_arena(ev);
+  size_t most = 3 * members + evaluation_design(ev)->entity_count + 1;
   struct water_running *it = arena_alloc(arena, sizeof *it);
   *it = (struct water_running){
       .link_of = nowhere(ev), .valve_of = nowhere(ev), .filter_of = nowhere(ev), .node_of = nowhere(ev)};
   it->lift = arena_array(arena, evaluation_design(ev)->entity_count + 1, sizeof *it->lift);
-  it->network.nodes = arena_array(arena, 3 * members + 1, sizeof *it->network.nodes);
-  it->network.links = arena_array(arena, 3 * members + 1, sizeof *it->network.links);
+  it->network.nodes = arena_array(arena, most, sizeof *it->network.nodes);
+  it->network.links = arena_array(arena, most, sizeof *it->network.links);
   it->network.viscosity = water_kinematic_viscosity(WATER_USUAL_TEMPERATURE);
-  return (struct builder){.ev = ev, .it = it, .entity_of = arena_array(arena, 3 * members + 1, sizeof(int))};
+  return (struct builder){.ev = ev, .it = it, .entity_of = arena_array(arena, most, sizeof(int))};
 }
 
 // ---- Solving ----
@@ -385,12 +410,18 @@ static const struct water_running *solve(struct builder *of, struct pump_ref fir
 const struct water_running *water_network_run(struct evaluation *ev, struct pump_ref first) {
   struct joined joined = joined_to(ev, first.at);
   struct builder builder = builder_for(ev, joined.count);
+  builder.joined = joined.seen;
+  builder.level_of = arena_alloc(evaluation_arena(ev), (evaluation_design(ev)->entity_count + 1) * sizeof(enum level));
   size_t count = evaluation_design(ev)->entity_count;
   for (size_t i = 0; i < count; i++) {
     if (joined.seen[i]) add_node_of(&builder, (int)i);
   }
   for (size_t i = 0; i < count && !evaluation_marked(ev); i++) {
     if (joined.seen[i]) add_links_of(&builder, (int)i);
+  }
+  for (size_t i = 0; i < store_count(evaluation_design(ev), KIND_pipe) && !evaluation_marked(ev); i++) {
+    struct pipe_ref pipe = {store_of_kind(evaluation_design(ev), KIND_pipe, i)};
+    if (joined.seen[pipe.at]) lead_into_bowl(&builder, pipe);
   }
   return evaluation_marked(ev) ? NULL : solve(&builder, first);
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The water of a design as a flow network: what pipes and joints lead together, its basins at still water.
+// The water of a design as a flow network: what pipes and joints lead together. Basins stand at still water, but for a
+// bowl in which a pipe ends drowned and whose water is all of this circulation: that rises to what its lips ask.
 #ifndef FOREBAY_QUANTITIES_WATER_NETWORK_H
 #define FOREBAY_QUANTITIES_WATER_NETWORK_H
 
@@ -11,11 +12,5 @@ struct pump_ref water_network_first_pump(struct evaluation *ev, int entity);
 
 // Solved; NULL when a mark was set. The solver goes with the evaluation's arena.
 const struct water_running *water_network_run(struct evaluation *ev, struct pump_ref first);
-
-// Heights at which water leaves, and at which it is drawn.
-double water_suction_level(struct evaluation *ev, struct pump_ref pump);
-double water_pipe_end(struct evaluation *ev, struct pipe_ref pipe, struct basin_ref basin);
-double water_jet_end(struct evaluation *ev, struct jet_ref jet);
-struct basin_ref water_drawn_from(struct evaluation *ev, struct pump_ref pump);
 
 #endif

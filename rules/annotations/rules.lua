@@ -457,6 +457,8 @@ function retire(id) end
 ---@field shut_off_head quantity head at no flow
 ---@field static_share quantity lift as a share of the head at no flow
 ---@field greatest_flow quantity flow at the end of its curve
+---@field asked_at_none quantity head that its system asks before it gives any water: up to the lowest open outlet, where no other pump runs
+---@field asked_at_half quantity head that its system asks at half of its greatest flow
 ---@field share_of_greatest quantity flow as a share of the end of its curve
 ---@field share_of_best quantity flow as a share of its best efficiency
 ---@field energy_per_year quantity energy in a year, always on

@@ -14,7 +14,7 @@
 
 #include "quantities/read.h"
 
-enum { DESIGNS = 60, THINGS = 64, FIELDS = 12, POINTS = 4, NAME = 24 };
+enum { DESIGNS = 60, THINGS = 80, FIELDS = 12, POINTS = 4, NAME = 24 };
 
 // ---- A design drawn by chance, not yet written ----
 
@@ -73,6 +73,16 @@ static void add_basin(struct drawing *to, const char *name, int number, int leve
   say(basin, ROW_basin_depth, AS_INCHES, "", 20);
 }
 
+static void add_lip(struct drawing *to, const char *from, int number, int crest) {
+  static const char *const lips[] = {"thin edge", "broad stone", "rounded", "notch"};
+  struct thing *lip = add(to, KIND_spill, "lip", number);
+  say(lip, ROW_spill_from, AS_NAME, from, 0);
+  say(lip, ROW_spill_into, AS_NAME, "pool 0", 0);
+  say(lip, ROW_spill_crest, AS_HEIGHT, "", crest);
+  say(lip, ROW_spill_lip, AS_WORD, lips[number % 4], 0);
+  say(lip, ROW_spill_lip_width, AS_INCHES, "", 2 + 7 * number % 40);
+}
+
 static struct thing *add_pipe(struct drawing *to, const char *from, const char *end) {
   static const char *const sizes[] = {"1 in", "1 1/4 in", "1 1/2 in", "2 in"};
   struct thing *pipe = add(to, KIND_pipe, "pipe", (int)to->count);
@@ -112,6 +122,7 @@ static void add_outlet(struct drawing *to, const char *from, int number) {
     say(jet, ROW_jet_orifice, AS_INCHES, "", 1);
   } else {
     add_basin(to, "bowl", number, level);
+    if (number % 3 > 0) add_lip(to, end, number, level);
   }
   struct thing *pipe = add_pipe(to, from, end);
   say(pipe, ROW_pipe_valve, AS_WORD, valves[draw(to, 0, 2)], 0);

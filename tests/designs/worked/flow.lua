@@ -65,3 +65,21 @@ pipe "to bowl" { from = "big pump", to = "near", size = "2 in", length = "9 ft",
   measured = { flow = "900 gal/h", with = "bucket" } }
 pipe "to other bowl" { from = "big pump", to = "far", size = "2 in", length = "9 ft", outlet = "above water", outlet_at = "14 in",
   measured = { flow = "1,000 gal/h", with = "bucket" } }
+
+-- Pipes that end drowned: the pump works against what stands over the lips, what falls in from the bowl above included.
+basin "sump" { purpose = "display", outline = circle { "10 ft" }, rim = "4 in", water_level = "0 in", depth = "2 ft" }
+basin "over" { purpose = "bowl", outline = circle { "3 ft" }, rim = "46 in", depth = "12 in" }
+basin "under" { purpose = "bowl", outline = circle { "3 ft" }, rim = "30 in", depth = "16 in" }
+spill "over lip" { from = "over", into = "under", crest = "40 in", lip = "thin edge", lip_width = "12 in" }
+spill "under lip" { from = "under", into = "sump", crest = "24 in", lip = "thin edge", lip_width = "4 in" }
+pump "drowning" { from = "sump", type = "submersible", curve = { { "0 gal/h", "10 ft" }, { "4,000 gal/h", "0 ft" } } }
+pipe "drowning line" { from = "drowning", to = "drowning tee", size = "2 in", length = "8 ft" }
+junction "drowning tee" { at = "0 in" }
+pipe "to over" { from = "drowning tee", to = "over", size = "1 1/2 in", length = "10 ft", outlet = "above water", outlet_at = "44 in" }
+pipe "to under" { from = "drowning tee", to = "under", size = "1 1/2 in", length = "14 ft", outlet = "drowned", outlet_at = "14 in" }
+
+basin "vee bowl" { purpose = "bowl", outline = circle { "3 ft" }, rim = "30 in", depth = "16 in" }
+spill "vee lip" { from = "vee bowl", into = "sump", crest = "20 in", lip = "V", lip_width = "4 in", lip_depth = "2 in" }
+channel "vee run" { from = "vee bowl", into = "sump", start = "21 in", length = "10 ft", width = "6 in", fall = "6 in", roughness = 0.04 }
+pump "vee pump" { from = "sump", type = "submersible", curve = { { "0 gal/h", "8 ft" }, { "3,000 gal/h", "0 ft" } } }
+pipe "vee line" { from = "vee pump", to = "vee bowl", size = "1 1/2 in", length = "12 ft", outlet = "drowned", outlet_at = "10 in" }
