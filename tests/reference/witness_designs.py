@@ -1,0 +1,3 @@
+# SPDX-License-Identifier: MIT
+WITNESSES = {}
+def witness_of(path, what): return None
