@@ -51,7 +51,8 @@ SHARED = $(BUILD)/libforebay.so.$(VERSION)
 # A test is one file; its name is enough. ONLY=text narrows a run to the tests whose path holds that text.
 TEST_FOLDERS = tests/unit/* tests/reference tests/designs tests/rules tests/cli tests/fault
 TEST_SOURCES := $(sort $(wildcard $(addsuffix /*_test.c,$(TEST_FOLDERS))))
-TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh tests/reference/*.sh)) tests/layers tests/luacheck tests/annotations
+TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh tests/reference/*.sh)) \
+  tests/layers tests/luacheck tests/annotations
 only = $(if $(ONLY),$(foreach t,$1,$(if $(findstring $(ONLY),$t),$t)),$1)
 FUZZED = $(patsubst %.c,$(BUILD)/%.o,$(call only,$(wildcard tests/fuzz/*.c)))  # compiled, so that they stay right
 TESTS = $(patsubst %.c,$(BUILD)/%,$(call only,$(TEST_SOURCES)))

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Witnesses of water: fluids (friction, packed beds, open flow), iapws (properties), scipy (curves, integrals, roots)."""
+"""Witnesses of water: fluids (friction, beds, open flow), iapws (properties), scipy (curves, integrals, roots)."""
 import functools
 import math
 import re
@@ -142,10 +142,9 @@ def nappe_depth(r):
     return brentq(lambda depth: fluids.Froude(V=r["q"] / depth, L=depth, g=G) - 1, 1e-6, 50, xtol=1e-13)
 
 
-def over_edge(level, c, edge, start, end, breaks=()):
+def over_edge(level, c, edge, start, end):
     """Integral of C (level - edge(x))^1.5 between two places."""
-    kwargs = {"points": [b for b in breaks if start < b < end]} if breaks else {}
-    return quad(lambda x: c * max(0.0, level - edge(x)) ** 1.5, start, end, limit=400, epsabs=0, epsrel=1e-10, **kwargs)[0]
+    return quad(lambda x: c * max(0.0, level - edge(x)) ** 1.5, start, end, limit=400, epsabs=0, epsrel=1e-10)[0]
 
 
 def round_rim(r):
