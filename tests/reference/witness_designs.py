@@ -63,8 +63,8 @@ def dug(figure, start, end):
 know("ground", ['basin "oval" { purpose = "display", outline = ellipse { "12 ft", "8 ft" }'], ("scipy",),
      oval__perimeter=lambda: ground.ellipse_perimeter(12 * FT, 8 * FT))
 ELBOW_WORDS = ['rim = "0 ft", water_level = "-1 ft", depth = "1 ft", side_slope = "1H:1V"',
-               '{ { "0 ft", "0 ft" }, { "12 ft", "0 ft" }, { "12 ft", "6 ft" }, { "6 ft", "6 ft" }, { "6 ft", "10 ft" }, '
-               '{ "0 ft", "10 ft" } }']
+               '{ { "0 ft", "0 ft" }, { "12 ft", "0 ft" }, { "12 ft", "6 ft" }, { "6 ft", "6 ft" }, '
+               '{ "6 ft", "10 ft" }, { "0 ft", "10 ft" } }']
 know("ground", ELBOW_WORDS, ("shapely",),
      elbow__rim_area=lambda: ELBOW.area,
      elbow__perimeter=lambda: ELBOW.length,
@@ -85,8 +85,8 @@ def lip(name, fall=0.5 * INCH):
 
 
 def half(name, fall=2 * INCH):
-    """6 in left of 12 in of broad stone, 2 in out of level, 1,000 gal/h."""
-    return water.tilted_lip(6 * INCH, fall, 2.6 * C_FEET, 1000 * GPH)[name]
+    """6 in left of 12 in of broad stone, 2 in out of level, 1,000 gal/h, at the highest coefficient."""
+    return water.tilted_lip(6 * INCH, fall, 3.33 * C_FEET, 1000 * GPH)[name]
 
 
 def allowance(of):
@@ -228,8 +228,8 @@ def ell(side):
 
 
 know("uneven", ['survey = "uneven.csv"', 'water_level = "-1 ft", depth = "18 in"',
-                '{ { "-5 ft", "-4 ft" }, { "7 ft", "-4 ft" }, { "7 ft", "2 ft" }, { "1 ft", "2 ft" }, { "1 ft", "6 ft" }, '
-                '{ "-5 ft", "6 ft" } }'], ("shapely", "scipy"),
+                '{ { "-5 ft", "-4 ft" }, { "7 ft", "-4 ft" }, { "7 ft", "2 ft" }, { "1 ft", "2 ft" }, '
+                '{ "1 ft", "6 ft" }, { "-5 ft", "6 ft" } }'], ("shapely", "scipy"),
      upright__bank_volume=lambda: ell(0),
      one_to_one__bank_volume=lambda: ell(1),
      flatter__bank_volume=lambda: ell(1.5))
