@@ -7,8 +7,7 @@ from scipy.integrate import quad
 from scipy.interpolate import LinearNDInterpolator, lagrange
 from scipy.spatial import Delaunay
 from scipy.special import ellipe
-from shapely.geometry import LineString, Point, Polygon
-from shapely.ops import unary_union
+from shapely.geometry import LineString, Polygon
 
 from witness_row import Witness
 
