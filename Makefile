@@ -17,7 +17,8 @@ DEMO ?= projects/stone-court.lua
 
 # Debian packages; a|b: either will do, the first is installed.
 DEPS = gcc libc6-dev pkgconf|pkg-config liblua5.4-dev libjansson-dev libgeos-dev libseccomp-dev
-DEPS_TEST = $(DEPS) libcmocka-dev libudunits2-dev lua-check
+DEPS_TEST = $(DEPS) libcmocka-dev libudunits2-dev lua-check $(DEPS_WITNESS)
+DEPS_WITNESS = python3 python3-fluids python3-scipy python3-iapws python3-shapely
 DEPS_BENCH = $(DEPS) lua5.4
 DEPS_LINT = $(DEPS_TEST) clang-format clang-tidy cppcheck shellcheck
 PACKAGES = lua5.4 jansson geos libseccomp
@@ -50,7 +51,8 @@ SHARED = $(BUILD)/libforebay.so.$(VERSION)
 # A test is one file; its name is enough. ONLY=text narrows a run to the tests whose path holds that text.
 TEST_FOLDERS = tests/unit/* tests/reference tests/designs tests/rules tests/cli tests/fault
 TEST_SOURCES := $(sort $(wildcard $(addsuffix /*_test.c,$(TEST_FOLDERS))))
-TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh)) tests/layers tests/luacheck tests/annotations
+TEST_SCRIPTS := $(sort $(wildcard tests/cli/*.sh tests/rules/*.sh tests/reference/*.sh)) \
+  tests/layers tests/luacheck tests/annotations
 only = $(if $(ONLY),$(foreach t,$1,$(if $(findstring $(ONLY),$t),$t)),$1)
 FUZZED = $(patsubst %.c,$(BUILD)/%.o,$(call only,$(wildcard tests/fuzz/*.c)))  # compiled, so that they stay right
 TESTS = $(patsubst %.c,$(BUILD)/%,$(call only,$(TEST_SOURCES)))
