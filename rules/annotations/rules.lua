@@ -614,7 +614,9 @@ function retire(id) end
 ---@field tips_least quantity least factor against tipping of all states
 ---@field slides_least quantity least factor against sliding of all states
 ---@field carried_diagonal quantity diagonal as it hangs
----@field gate_to_spare quantity gate width left beside its diagonal
+---@field end_diagonal quantity diagonal of its end
+---@field gate_to_spare quantity gate width left beside it, led through end on
+---@field gate_to_spare_turning quantity gate width left beside its longest diagonal
 ---@field fall_zone quantity how far people keep from its front until it is steady
 ---@field hook_zone quantity how far people keep from its path on the hook
 ---@field pick_count quantity lifts described for it
