@@ -84,7 +84,8 @@ static bool report(struct text *text, void *with) {
   about.retired = rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   struct report_style style = {.units = units_for(design, order->style->units),
                                .width = order->style->width ? order->style->width : COLUMNS,
-                               .colour = order->style->colour};
+                               .colour = order->style->colour,
+                               .brief = order->style->brief};
   report_text(text, &review->review, &about, style);
   return true;
 }

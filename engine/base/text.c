@@ -84,7 +84,7 @@ static bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c ==
 // In UTF-8 no character begins with such a byte.
 static bool is_inside_character(char c) { return ((unsigned char)c & 0xC0) == 0x80; }
 
-static size_t columns(const char *bytes, size_t length) {
+size_t text_columns(const char *bytes, size_t length) {
   size_t count = 0;
   for (size_t i = 0; i < length; i++) count += !is_inside_character(bytes[i]);
   return count;
@@ -93,7 +93,7 @@ static size_t columns(const char *bytes, size_t length) {
 static size_t columns_of_last_line(const struct text *text) {
   size_t start = text->length;
   while (start > 0 && text->at[start - 1] != '\n') start--;
-  return text->at ? columns(text->at + start, text->length - start) : 0;
+  return text->at ? text_columns(text->at + start, text->length - start) : 0;
 }
 
 void text_wrap(struct text *text, const char *words, size_t indent, size_t width) {
@@ -104,7 +104,7 @@ void text_wrap(struct text *text, const char *words, size_t indent, size_t width
     if (!*words) return;
     size_t length = 0;
     while (words[length] && !is_space(words[length])) length++;
-    size_t wide = columns(words, length);
+    size_t wide = text_columns(words, length);
     if (!first_on_line && column + 1 + wide > width) {
       text_add_char(text, '\n');
       text_add_many(text, ' ', indent);

@@ -29,6 +29,8 @@ void text_vprintf(struct text *text, const char *format, va_list parts) __attrib
 
 const char *text_phrase(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
+size_t text_columns(const char *bytes, size_t length);  // UTF-8 counted by code point
+
 // Lines of at most width columns (UTF-8 counted by code point), each after the first begun with indent spaces.
 void text_wrap(struct text *text, const char *words, size_t indent, size_t width);
 

@@ -44,10 +44,10 @@ struct command_line {
 
 static bool has(unsigned options, size_t row) { return (options >> row & 1u) != 0; }
 
-// without_house is --without-house.
+// without_house is --without-house, short_ is --short.
 static const char *long_name(struct arena *arena, const struct option_row *row) {
   char *name = arena_copy(arena, row->name, strlen(row->name));
-  for (char *c = strchr(name, '_'); c; c = strchr(c, '_')) *c = '-';
+  for (char *c = strchr(name, '_'); c; c = strchr(c, '_')) *c = c[1] ? '-' : '\0';
   return name;
 }
 

@@ -35,6 +35,7 @@ static int report(struct child *child, const struct errand *errand, fb_design *d
       .units = (enum fb_units)errand->settings->units,
       .width = 80,
       .colour = errand->colour,
+      .brief = errand->settings->short_,
       .seal = seal_words(&child->seal),
   };
   int status = errand_answer(child, fb_report_text_new(review, &style), status_of(errand, rulebook, review));

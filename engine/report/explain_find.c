@@ -102,6 +102,13 @@ static bool fail_front(struct walk *walk) {
 
 // --- the steps behind it
 
+// The path before the value's name, quoted for a shell: "tall stone", or 'boulder "tall stone"'.
+static void add_front(struct walk *walk, struct text *said, const char *name) {
+  const char *front = arena_copy(walk->problems->arena, walk->path, (size_t)(name - walk->path) - 1);
+  char quote = strchr(front, '"') ? '\'' : '"';
+  text_printf(said, "%c%s%c", quote, front, quote);
+}
+
 static bool fail_row(struct walk *walk, enum kind kind, const char *written, size_t length) {
   struct arena *arena = walk->problems->arena;
   const char **names = arena_array(arena, ROW_COUNT, sizeof *names);
@@ -110,7 +117,9 @@ static bool fail_row(struct walk *walk, enum kind kind, const char *written, siz
     if (catalogue_row((enum row_id)r)->kind == kind) names[count++] = catalogue_row((enum row_id)r)->name;
   }
   struct text said = text_in(arena);
-  text_printf(&said, "a %s has no value of this name", catalogue_kind(kind)->name);
+  text_printf(&said, "a %s has no value of this name; forebay explain DESIGN ", catalogue_kind(kind)->name);
+  add_front(walk, &said, written);
+  text_add(&said, " lists them");
   return fail(walk, text_end(&said), meant(arena_copy(arena, written, length), names, count));
 }
 

@@ -93,7 +93,7 @@ static void write_verdict(struct report *report) {
   write_unanswered(&words, &counts, written == 0);
   if (words.length == 0) text_add(&words, "nothing to revise or advise");
   if (verdict != VERDICT_HELD) text_printf(&words, ".%s", verdicts[verdict].after);
-  page_blank(&report->page);
+  if (report->page.text.length > 0) page_blank(&report->page);
   size_t hang = verdict == VERDICT_HELD ? strlen(verdicts[verdict].label) : 0;
   page_clauses(&report->page, hang, verdicts[verdict].paint, verdicts[verdict].label,
                verdict == VERDICT_NO_RULES ? "" : text_end(&words));
@@ -149,23 +149,41 @@ static void write_foot(struct report *report) {
   page_wrap(&report->page, 0, INDENT, text_end(&words));
 }
 
+static void write_whole(struct report *report) {
+  write_head(report);
+  write_verdict(report);
+  write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
+  write_problems(report, "PROBLEMS found while working", report->review->problems);
+  report_answer_first(report);
+  report_findings(report);
+  report_aside(report);
+  report_decisions(report);
+  report_defaults(report);
+  report_measured(report);
+  report_takeoff(report);
+  report_cautions(report);
+  write_foot(report);
+  write_checked(report);
+}
+
+static void write_brief(struct report *report) {
+  write_verdict(report);
+  write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
+  write_problems(report, "PROBLEMS found while working", report->review->problems);
+  report_findings_in_short(report);
+  page_blank(&report->page);
+  page_wrap(&report->page, 0, 0, "The whole report says why, what to try, and what to be careful of.");
+  write_checked(report);
+}
+
 void report_text(struct text *text, const struct review *review, const struct report_about *about,
                  struct report_style style) {
   size_t width = style.width < NARROWEST ? NARROWEST : style.width;
   struct report report = {page_in(text->arena, width), {review->evaluation, style.units}, review, about, false};
-  write_head(&report);
-  write_verdict(&report);
-  write_problems(&report, "NOT USABLE, so the review is incomplete", review->unusable);
-  write_problems(&report, "PROBLEMS found while working", review->problems);
-  report_answer_first(&report);
-  report_findings(&report);
-  report_aside(&report);
-  report_decisions(&report);
-  report_defaults(&report);
-  report_measured(&report);
-  report_takeoff(&report);
-  report_cautions(&report);
-  write_foot(&report);
-  write_checked(&report);
+  if (style.brief) {
+    write_brief(&report);
+  } else {
+    write_whole(&report);
+  }
   page_finish(&report.page, style.colour, text);
 }

@@ -26,6 +26,7 @@ struct report_style {
   enum unit_system units;
   size_t width;  // columns
   bool colour;   // ANSI colours
+  bool brief;    // the verdict, a line for each group of findings, and what was checked
 };
 
 void report_text(struct text *text, const struct review *review, const struct report_about *about,

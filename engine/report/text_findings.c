@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The findings by stage, and what to answer before all else.
+#include <stdint.h>
 #include <string.h>
 
 #include "report/text_inside.h"
@@ -181,11 +182,29 @@ static const struct rule_limit *limit_in_force(const struct rule_facts *rule, en
   return rule->limit_count ? &rule->limits[0] : NULL;
 }
 
-// "[stone-shallow-set; trade, limit by house; common practice, no source]": what to look up, and who answers for it.
-static void write_pedigree(struct report *report, const struct rule_facts *rule, enum severity severity) {
+// " on gate_to_spare": what to ask forebay explain for behind the name of the first entity; whole where the value is of
+// another one.
+static void word_explained(struct report *report, struct text *words, struct group_of of) {
+  const struct outcome *first = of.findings[of.group->first];
+  const struct comparison *judged = first->judged < 0 ? NULL : &first->comparisons[first->judged];
+  if (!judged || judged->row == ROW_COUNT) return;
+  text_add(words, " on ");
+  if (judged->entity >= 0 && judged->entity != first->entity && of.group->count == 1) {
+    word_entity(words, &report->wording, judged->entity);
+    text_add_char(words, '.');
+  }
+  text_add(words, catalogue_row(judged->row)->name);
+}
+
+// "[stone-shallow-set on embedment; trade, limit by house; common practice, no source]": what to look up, and who
+// answers for it.
+static void write_pedigree(struct report *report, struct group_of of) {
+  const struct rule_facts *rule = &report->review->rules[of.group->rule];
   struct text words = report_words(report);
-  text_printf(&words, "[%s; %s", rule->id, rule->layer);  // forebay rulebook ID shows it whole
-  const struct rule_limit *limit = limit_in_force(rule, severity);
+  text_printf(&words, "[%s", rule->id);  // forebay rulebook ID shows it whole
+  word_explained(report, &words, of);
+  text_printf(&words, "; %s", rule->layer);
+  const struct rule_limit *limit = limit_in_force(rule, of.group->severity);
   bool limit_set_elsewhere = limit && strcmp(limit->layer, rule->layer) != 0;
   if (limit_set_elsewhere) text_printf(&words, ", limit by %s", limit->layer);
   if (rule->adjusted_by && !limit_set_elsewhere) text_printf(&words, ", adjusted by %s", rule->adjusted_by);
@@ -202,16 +221,20 @@ static const char *standing_of(struct group_of of) {
   return flagged == of.group->count ? "NOT MET: " : "NOT MET, OR NOT ANSWERED: ";
 }
 
+static const char *label_of(struct report *report, const struct outcome_group *group) {
+  struct text label = report_words(report);
+  text_printf(&label, "%s %zu", severities[group->severity].label, group->first + 1);
+  if (group->count > 1) text_printf(&label, "-%zu", group->first + group->count);
+  text_add(&label, "  ");
+  return text_end(&label);
+}
+
 static void write_title(struct report *report, struct group_of of) {
   const struct outcome_group *group = of.group;
   struct text title = report_words(report);
   text_add(&title, standing_of(of));
   text_add(&title, report->review->rules[group->rule].title ? report->review->rules[group->rule].title : "no title");
-  struct text label = report_words(report);
-  text_printf(&label, "%s %zu", severities[group->severity].label, group->first + 1);
-  if (group->count > 1) text_printf(&label, "-%zu", group->first + group->count);
-  text_add(&label, "  ");
-  page_labelled(&report->page, 0, BODY, severities[group->severity].paint, text_end(&label), text_end(&title));
+  page_labelled(&report->page, 0, BODY, severities[group->severity].paint, label_of(report, group), text_end(&title));
 }
 
 static void write_group(struct report *report, struct group_of of, size_t before) {
@@ -223,7 +246,7 @@ static void write_group(struct report *report, struct group_of of, size_t before
   } else {
     write_reason(report, of);
   }
-  write_pedigree(report, &report->review->rules[group->rule], group->severity);
+  write_pedigree(report, of);
 }
 
 static void write_doubts(struct report *report, const struct outcome *const *findings, size_t length) {
@@ -250,4 +273,55 @@ void report_findings(struct report *report) {
     write_group(report, (struct group_of){findings, &groups[i]}, i);
   }
   write_doubts(report, findings, length);
+}
+
+// --- the findings in short: a line for each group
+
+// The words with single spaces, cut to so many columns.
+static const char *cut_to(struct report *report, const char *words, size_t columns) {
+  struct text flat = report_words(report);
+  text_wrap(&flat, words, 0, SIZE_MAX);
+  const char *all = text_end(&flat);
+  if (text_columns(all, flat.length) <= columns) return all;
+  size_t length = flat.length;
+  while (length > 0 && text_columns(all, length) + 3 > columns) length = text_cut(all, length, length - 1);
+  while (length > 0 && all[length - 1] == ' ') length--;
+  return text_phrase(report->page.text.arena, "%.*s...", (int)length, all);
+}
+
+// "left lip, right lip and 4 more": as many names as go into so many columns, and one at least.
+static const char *names_of(struct report *report, struct group_of of, size_t columns) {
+  struct text names = report_words(report);
+  for (size_t i = 0; i < of.group->count; i++) {
+    struct text name = report_words(report);
+    word_name(&name, &report->wording, of.findings[of.group->first + i]->entity);
+    size_t then = i + 1 == of.group->count ? 0 : strlen(" and 100 more");
+    if (i > 0 && text_columns(text_end(&names), names.length) + strlen(", ") + name.length + then > columns) {
+      text_printf(&names, " and %zu more", of.group->count - i);
+      break;
+    }
+    text_printf(&names, "%s%s", i ? ", " : "", text_end(&name));
+  }
+  return text_end(&names);
+}
+
+static void write_in_short(struct report *report, struct group_of of) {
+  const char *label = label_of(report, of.group), *standing = standing_of(of);
+  size_t left = report->page.width - strlen(label) - strlen(standing), most_names = report->page.width * 3 / 10;
+  if (left > report->page.width) left = 0;
+  const char *names = cut_to(report, names_of(report, of, most_names), most_names);
+  size_t taken = text_columns(names, strlen(names)) + strlen(": ");
+  const char *title = report->review->rules[of.group->rule].title;
+  struct text words = report_words(report);
+  text_printf(&words, "%s%s: %s", standing, cut_to(report, title ? title : "no title", left > taken ? left - taken : 0),
+              names);
+  page_labelled(&report->page, 0, BODY, severities[of.group->severity].paint, label, text_end(&words));
+}
+
+void report_findings_in_short(struct report *report) {
+  size_t length, count;
+  const struct outcome *const *findings = (const struct outcome *const *)review_findings(report->review, &length);
+  const struct outcome_group *groups = review_groups(report->review, findings, length, &count);
+  if (count > 0) page_blank(&report->page);
+  for (size_t i = 0; i < count; i++) write_in_short(report, (struct group_of){findings, &groups[i]});
 }

@@ -23,6 +23,7 @@ void report_explain_doubt(struct report *report, size_t indent);
 
 // Sections: each leaves itself out when it has nothing to say.
 void report_findings(struct report *report);
+void report_findings_in_short(struct report *report);
 void report_answer_first(struct report *report);
 void report_aside(struct report *report);
 void report_decisions(struct report *report);

@@ -47,8 +47,12 @@ static int unknown_word(lua_State *L) {
   const char *before = lua_tostring(L, lua_upvalueindex(1));
   snprintf(read, sizeof read, "%s%s", before, name_of_key(L, 2, name, sizeof name));
   const char *nearest = lua_type(L, 2) == LUA_TSTRING ? nearest_key(L, name) : NULL;
-  if (nearest) snprintf(right, sizeof right, "`%s%.60s`, if that is meant", before, nearest);
-  script_slip(L, "this name is not known here", read, nearest ? right : NULL);
+  bool bare = lua_type(L, 2) == LUA_TSTRING && !*before;  // quotes may have been left out
+  if (nearest)
+    snprintf(right, sizeof right, "`%s%.60s`, if that is meant", before, nearest);
+  else if (bare)
+    snprintf(right, sizeof right, "\"%s\" in quotes, if it is a name", name);
+  script_slip(L, "this name is not known here", read, nearest || bare ? right : NULL);
   push_stand_in(L);
   return 1;
 }

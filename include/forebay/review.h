@@ -33,6 +33,7 @@ struct fb_report_style {
   enum fb_units units;
   size_t width;      // columns; 0: 80
   bool colour;       // ANSI colours
+  bool brief;        // the verdict, a line for each group of findings, and what was checked
   const char *seal;  // what held while it ran, for the foot; NULL: nothing is said
 };
 

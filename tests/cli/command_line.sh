@@ -50,6 +50,7 @@ slip 'forebay: --units does not know "imperial"; there are us and si' review --u
 slip 'forebay: --fail-at does not know "advize"; there are hold, revise, advise and unanswered; did you mean advise?' \
   review --fail-at=advize pond.lua
 slip 'forebay: --output needs a value: FILE' review pond.lua -o
+slip 'forebay: unknown option --short' rulebook --short
 slip 'forebay: missing: DESIGN' review
 slip 'forebay: missing: DESIGN ENTITY.QUANTITY' explain pond.lua
 slip 'forebay: one word too many: "b.lua"' review a.lua b.lua

@@ -30,6 +30,16 @@ hasnt 'no fault is reported' err 'internal fault'
 cp out report
 run review pond.lua
 same 'the same again, byte for byte' out report
+run review pond.lua
+whole=$status
+run review --short pond.lua
+is 'review --short: the same status' "$status" "$whole"
+is 'review --short: the same verdict first' "$(head -n 1 out)" "$(grep -m 1 -E '^(DO NOT DIG YET|NOTHING HELD|THE REVIEW)' report)"
+is 'review --short: the same findings, a line each' "$(grep -oE '^(HOLD|REVISE|ADVISE) [0-9-]+' out)" \
+  "$(grep -oE '^(HOLD|REVISE|ADVISE) [0-9-]+' report)"
+is 'review --short: nothing else but what was checked' \
+  "$(sed 1d out | grep -vE '^((HOLD|REVISE|ADVISE) [0-9-]+  |This is not a permit|The whole report |$)' | head -c 9)" 'CHECKED  '
+is 'review --short: 80 columns at most' "$(awk 'length > 80' out)" ''
 run review "$work/pond.lua"
 one_of 'a design named by a path is reviewed' "$status" 0 1
 

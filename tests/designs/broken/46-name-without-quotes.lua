@@ -1,4 +1,4 @@
--- expect: 23: bowl | not known
+-- expect: 23: bowl | not known | "bowl" in quotes
 -- Two basins beside a porch. Invented. Heights are over the paving at the door.
 project { name = "Porch basins", units = "us" }
 site { soil = "type B", gate_width = "4 ft", utilities = "located",

@@ -15,7 +15,8 @@
 // clang-format on
 
 static const struct options_of review = {
-    .options = HAS(help) | HAS(rules) | HAS(without_house) | HAS(units) | HAS(output) | HAS(fail_at) | HAS(format),
+    .options = HAS(help) | HAS(rules) | HAS(without_house) | HAS(units) | HAS(output) | HAS(fail_at) | HAS(format) |
+               HAS(short_),
     .least = 1,
     .most = 1,
     .operands = "DESIGN",
@@ -79,6 +80,15 @@ static void a_list_keeps_its_order_and_a_choice_the_last(void **state) {
   assert_string_equal(settings.rules.at[1], "b");
   assert_string_equal(settings.rules.at[2], "c");
   assert_int_equal(settings.units, 2);
+}
+
+static void a_word_of_c_is_an_option_without_its_mark(void **state) {
+  struct settings settings;
+  assert_string_equal(READS("--short", "pond.lua"), "");
+  assert_int_equal(settings.short_, 1);
+  assert_string_equal(READS("--shor", "pond.lua"), "unknown option --shor; did you mean --short?");
+  assert_string_equal(READS("--short_", "pond.lua"), "unknown option --short_; did you mean --short?");
+  assert_string_equal(READS("--short-", "pond.lua"), "unknown option --short-; did you mean --short?");
 }
 
 static void two_dashes_end_the_options(void **state) {
@@ -154,6 +164,7 @@ int main(void) {
       cmocka_unit_test_setup_teardown(nothing_but_the_operand, start, end),
       cmocka_unit_test_setup_teardown(a_value_stands_behind_or_next, start, end),
       cmocka_unit_test_setup_teardown(a_list_keeps_its_order_and_a_choice_the_last, start, end),
+      cmocka_unit_test_setup_teardown(a_word_of_c_is_an_option_without_its_mark, start, end),
       cmocka_unit_test_setup_teardown(two_dashes_end_the_options, start, end),
       cmocka_unit_test_setup_teardown(help_asks_for_no_operand, start, end),
       cmocka_unit_test_setup_teardown(a_slip_is_told_with_what_would_be_right, start, end),

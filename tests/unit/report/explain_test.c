@@ -153,7 +153,9 @@ static void test_wrong_names_are_told_with_the_nearest(void **state) {
       {"sit.soil", "the design has nothing of this name; read \"sit.soil\"; write site\n"},
       {"wall \"tall stone\".height",
        "the design has nothing of this name; read \"wall \"tall stone\".height\"; write tall stone\n"},
-      {"tall stone.heigth", "a boulder has no value of this name; read \"tall stone.heigth\"; write height\n"},
+      {"tall stone.heigth",
+       "a boulder has no value of this name; forebay explain DESIGN \"tall stone\" lists them; read \"tall "
+       "stone.heigth\"; write height\n"},
       {"tall stone.beside.depth", "it refers to nothing in this design; read \"tall stone.beside.depth\"\n"},
       {"site.soil.x", "nothing stands behind this value that a dot could lead to; read \"site.soil.x\"\n"},
       {"site.soil[1]", "only a list has numbered members; read \"site.soil[1]\"\n"},
@@ -164,7 +166,10 @@ static void test_wrong_names_are_told_with_the_nearest(void **state) {
        "a member of a list is written as [2]; read \"site.storm[99999999999999999999]\"\n"},
       {"", "the design has nothing of this name; read \"\"\n"},
       {".", "the design has nothing of this name; read \".\"\n"},
-      {"site.", "a site has no value of this name; read \"site.\"\n"},
+      {"site.", "a site has no value of this name; forebay explain DESIGN \"site\" lists them; read \"site.\"\n"},
+      {"boulder \"tall stone\".xyzzy",
+       "a boulder has no value of this name; forebay explain DESIGN 'boulder \"tall stone\"' lists them; read "
+       "\"boulder \"tall stone\".xyzzy\"\n"},
       {"\"tall stone\"x", "a dot stands between a name and its value; read \"\"tall stone\"x\"\n"},
       {"boulder \"tall stone",
        "the design has nothing of this name; read \"boulder \"tall stone\"; write tall stone\n"},

@@ -30,7 +30,7 @@ static const char *report_of(struct sample *sample, struct report_style style) {
   return text_end(&text);
 }
 
-static const struct report_style us = {UNITS_US, 80, false};
+static const struct report_style us = {UNITS_US, 80, false, false};
 
 // Shows both when the piece is not there.
 static void assert_has(const char *report, const char *piece) {
@@ -97,7 +97,8 @@ static void test_entities_of_one_rule_stand_under_one_heading_with_one_why(void 
              "      (11 in short)\n"
              "    A stone that sits on the ground looks dropped, and frost and gravel move it.\n"
              "    Try: set it deeper, or choose a taller stone\n"
-             "    [stone-shallow-set; trade, limit by house; common practice, no source]\n");
+             "    [stone-shallow-set on embedment; trade, limit by house; common practice, no\n"
+             "    source]\n");
 }
 
 static void test_a_doubtful_value_says_so(void **state) {
@@ -176,7 +177,7 @@ static void test_clear_but_doubtful_takes_a_line_or_two(void **state) {
 
 static void test_metric_shows_the_same_in_millimetres(void **state) {
   // 6 in and 12 in are 152.4 mm and 304.8 mm, and what is printed adds up; 49 in and 48 in are 1.2446 m and 1.2192 m.
-  const char *report = report_of(*state, (struct report_style){UNITS_SI, 120, false});
+  const char *report = report_of(*state, (struct report_style){UNITS_SI, 120, false, false});
   assert_has(report, "how deep its foot is set is 152 mm, at least 305 mm is asked (153 mm short)");
   assert_has(report, "is 1.245 m (in doubt), at most 1.219 m is allowed (26 mm over)");
 }
@@ -291,6 +292,54 @@ static void test_problems_found_while_working_are_shown(void **state) {
              "  garden.lua:8: the outline crosses itself\n");
 }
 
+// A value of another entity is named whole where it stands for one finding alone.
+static void test_what_to_explain_is_named_behind_the_rule(void **state) {
+  struct sample *sample = *state;
+  assert_has(report_of(sample, us), "    [wall-needs-engineer on footing_to_top; ");
+  struct outcome *outcome = arena_alloc(sample->arena, sizeof *outcome);
+  struct comparison *one = arena_alloc(sample->arena, sizeof *one);
+  *outcome = sample->review.outcomes[5];
+  *one = outcome->comparisons[0];
+  outcome->comparisons = one;
+  sample->review.outcomes = outcome;
+  sample->review.outcome_count = 1;
+  one->entity = TALL;
+  one->row = ROW_boulder_embedment;
+  assert_has(report_of(sample, us), "    [wall-needs-engineer on boulder \"tall stone\".embedment; ");
+  one->row = ROW_COUNT;
+  assert_has(report_of(sample, us), "    [wall-needs-engineer; ");
+}
+
+static const struct report_style brief = {UNITS_US, 80, false, true};
+
+static void test_in_short_each_group_takes_a_line(void **state) {
+  assert_string_equal(report_of(*state, brief),
+                      "DO NOT DIG YET   2 hold (1 not met, 1 not answered), 2 advise; 1 more unanswered\n"
+                      "\n"
+                      "HOLD 1  NOT ANSWERED: Lines under the ground are located before digging: site\n"
+                      "HOLD 2  NOT MET: A wall this tall is an engineer's: back wall\n"
+                      "ADVISE 3-4  NOT MET: A set stone has its foot in the ground: tall stone, screen\n"
+                      "\n"
+                      "The whole report says why, what to try, and what to be careful of.\n"
+                      "CHECKED  5 rules on 6 things: 1 clear, 3 flagged, 2 unanswered, 0 not\n"
+                      "         applicable, none broken. 1 rule could not run at all.\n");
+}
+
+static void test_in_short_a_long_title_is_cut_and_names_are_counted(void **state) {
+  struct sample *sample = *state;
+  struct rule_facts rules[RULES];
+  struct outcome *outcomes = arena_array(sample->arena, 9, sizeof *outcomes);
+  memcpy(rules, sample_rules, sizeof rules);
+  rules[sample->review.outcomes[1].rule].title =
+      "A title that goes on\n    and on, to where no line of a page is l\xc3\xb6ng enough";
+  for (size_t i = 0; i < 9; i++) outcomes[i] = sample->review.outcomes[1];
+  sample->review.rules = rules;
+  sample->review.outcomes = outcomes;
+  sample->review.outcome_count = 9;
+  assert_has(report_of(sample, brief),
+             "\nADVISE 1-9  NOT MET: A title that goes on and on, to w...: tall stone and 8 more\n");
+}
+
 static size_t columns(const char *line, size_t length) {
   size_t count = 0;
   for (size_t i = 0; i < length; i++) count += ((unsigned char)line[i] & 0xC0) != 0x80;
@@ -300,7 +349,7 @@ static size_t columns(const char *line, size_t length) {
 static void test_no_line_is_wider_than_asked(void **state) {
   static const size_t widths[] = {48, 60, 80, 100};
   for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
-    const char *line = report_of(*state, (struct report_style){UNITS_US, widths[w], false});
+    const char *line = report_of(*state, (struct report_style){UNITS_US, widths[w], false, false});
     for (const char *end; (end = strchr(line, '\n')) != NULL; line = end + 1) {
       // A heading is one line; all others wrap.
       if (strncmp(line, "RULES THAT", 10) == 0) continue;
@@ -312,7 +361,7 @@ static void test_no_line_is_wider_than_asked(void **state) {
 static void test_colour_is_laid_on_and_changes_nothing_else(void **state) {
   struct sample *sample = *state;
   const char *plain = report_of(sample, us);
-  const char *coloured = report_of(sample, (struct report_style){UNITS_US, 80, true});
+  const char *coloured = report_of(sample, (struct report_style){UNITS_US, 80, true, false});
   assert_has(coloured, "\x1b[1;31mHOLD 1  \x1b[0mNOT ANSWERED: Lines under");
   assert_has(coloured, "\x1b[1;36mADVISE 3-4  \x1b[0m");
   assert_lacks(plain, "\x1b");
@@ -361,6 +410,9 @@ int main(void) {
       TEST(test_no_rules_check_nothing),
       TEST(test_empty_sections_are_left_out),
       TEST(test_problems_found_while_working_are_shown),
+      TEST(test_what_to_explain_is_named_behind_the_rule),
+      TEST(test_in_short_each_group_takes_a_line),
+      TEST(test_in_short_a_long_title_is_cut_and_names_are_counted),
       TEST(test_no_line_is_wider_than_asked),
       TEST(test_colour_is_laid_on_and_changes_nothing_else),
       TEST(test_a_strangers_control_characters_do_not_reach_the_terminal),

@@ -104,7 +104,8 @@ static void a_bad_rule_hides_no_other(void **state) {
 static void an_unknown_word_spoils_its_rule_alone(void **state) {
   (void)state;
   check_problems(GOOD("a") "rule \"b\" { " HEAD "judges = embedment, at_least = \"6 in\" }\n" GOOD("c"), true, 2,
-                 "a.lua:2: this name is not known here; read \"embedment\"\n");
+                 "a.lua:2: this name is not known here; read \"embedment\"; write \"embedment\" in quotes, if it is a "
+                 "name\n");
   check_problems(GOOD("a") "rul \"b\" { }\n" GOOD("c"), true, 2,
                  "a.lua:2: this name is not known here; read \"rul\"; write `rule`, if that is meant\n");
 }

@@ -67,7 +67,8 @@ static void keys_that_every_rule_has(void **state) {
        AT(4) "rule \"r\".for_each: is no kind of thing in a design; read \"bason\"; write `basin`, if that is meant\n"},
       {4, "  for_each = {},",
        AT(4) "rule \"r\".for_each: names no kind; read \"{ }\"; write a kind such as \"spill\", or a list of them\n"},
-      {4, "  for_each = spill,", AT(4) "this name is not known here; read \"spill\"\n"},
+      {4, "  for_each = spill,",
+       AT(4) "this name is not known here; read \"spill\"; write \"spill\" in quotes, if it is a name\n"},
       {5, "  stage = \"plumming\",",
        AT(5) "rule \"r\".stage: is no stage; read \"plumming\"; write `plumbing`, if that is meant\n"},
       {5, "  stage = \"sometime\",",
@@ -234,7 +235,7 @@ static void other_keys(void **state) {
       {9, "  title = \"again\",", AT(9) "rule \"r\": `title` is given twice; first at line 2; write it once\n"},
       {9, "  caution = {},", AT(9) "rule \"r\".caution: is not a text; read \"{ }\"; write words in quotes\n"},
       {9, "  why = why_so,",
-       AT(9) "this name is not known here; read \"why_so\"\n" AT(
+       AT(9) "this name is not known here; read \"why_so\"; write \"why_so\" in quotes, if it is a name\n" AT(
            9) "rule \"r\": `why` is given twice; first at line 2; write it once\n"},
   };
   CHECK(slips);
