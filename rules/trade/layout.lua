@@ -294,8 +294,7 @@ rule "intake-face-speed-fish" {
 
 rule "untreated-water" {
   title = "Water that people get into is treated",
-  for_each = "basin",
-  when = { purpose = { one_of = { "plunge", "fish", "display" } }, entered = "yes" },
+  for_each = "basin", when = { depth = { at_least = "18 in" }, entered = "yes" },
   stage = "layout", severity = "hold",
   judges = "treatment", is = "stated",
   why = [[Water that goes round and round collects what people and birds leave in it. A plunge
@@ -306,8 +305,11 @@ rule "untreated-water" {
     the dig.]],
   fix = { advise = "Draw the treatment and its place, and have the health department agree." },
   examples = {
-    { "none drawn", basin = { purpose = "plunge", entered = "yes", treatment = "none" }, outcome = "flagged" },
-    { "on the drawing", basin = { purpose = "plunge", entered = "yes", treatment = "stated" }, outcome = "clear" },
+    { "none drawn", basin = { depth = "4 ft", entered = "yes", treatment = "none" }, outcome = "flagged" },
+    { "on the drawing", basin = { depth = "4 ft", entered = "yes", treatment = "stated" }, outcome = "clear" },
+    { "at the limit", basin = { depth = "18 in", entered = "yes", treatment = "stated" },
+      outcome = "clear" },
+    { "too shallow to bathe in", basin = { depth = "12 in" }, outcome = "not applicable" },
   },
 }
 
