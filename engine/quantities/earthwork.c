@@ -292,14 +292,13 @@ static double loads_of_dig(struct evaluation *ev, struct dig_ref dig) {
   return ceil(loads - 1e-9 * loads);
 }
 
-// Soil that water seeps from is type C, whatever it was when dry (Subpart P, App. A).
-static bool is_wet(struct evaluation *ev, struct dig_ref dig) {
-  return site_states_ground_water(ev, the_site(ev)) && dig_get_water_in_pit(ev, dig) > 0;
-}
+// Soil that water seeps from is type C, whatever it was when dry (Subpart P, App. A). Where the water stands is asked:
+// ground that nobody looked into is not dry.
+static bool is_wet(struct evaluation *ev, struct dig_ref dig) { return dig_get_water_in_pit(ev, dig) > 0; }
 
 static enum word soil_as_dug(struct evaluation *ev, struct dig_ref dig, enum word soil) {
   struct site_ref site = the_site(ev);
-  if (soil == WORD_soil_rock) return soil;
+  if (soil == WORD_soil_rock || soil == WORD_soil_type_c) return soil;
   if (is_wet(ev, dig)) return WORD_soil_type_c;
   bool sound = site_states_undisturbed(ev, site) && site_get_undisturbed(ev, site) == WORD_yes_no_yes;
   return soil == WORD_soil_type_a && !sound ? WORD_soil_type_b : soil;

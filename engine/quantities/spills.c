@@ -255,10 +255,10 @@ static double settlement_to_spare_of_spill(struct evaluation *ev, struct spill_r
          spill_get_settlement_tilt(ev, spill);
 }
 
-// Settlement counts where both depths of fill are written; where they are not, the rule on fill asks for them.
+// Settlement counts where a depth of fill is written, and asks for the other; where neither is, the rule on fill asks.
 static double level_error_of_spill(struct evaluation *ev, struct spill_ref spill) {
   const double errors[] = {project_get_level_error(ev, the_project(ev)), spill_get_out_of_level(ev, spill)};
-  bool fill = spill_states_fill_under(ev, spill) && spill_states_fill_other(ev, spill);
+  bool fill = spill_states_fill_under(ev, spill) || spill_states_fill_other(ev, spill);
   double settlement = fill ? spill_get_settlement_tilt(ev, spill) : 0;
   return evaluation_marked(ev) ? (double)NAN : levels_stacked(errors, 2, settlement);
 }

@@ -235,7 +235,6 @@ static double shelves_near_of_boulder(struct evaluation *ev, struct boulder_ref 
   if (boulder_states_stands_in(ev, boulder)) {
     return (double)basin_count_shelves(ev, boulder_get_stands_in(ev, boulder));
   }
-  if (!boulder_states_beside(ev, boulder)) return 0;
   if (boulder_get_stands_on(ev, boulder) != WORD_stands_on_underlay_on_liner) return 0;
   return (double)basin_count_shelves(ev, boulder_get_beside(ev, boulder));
 }

@@ -225,7 +225,8 @@ rule "rim-runs-one-side" {
   title = "A stone or bowl that runs over its rim is wet as far round as wanted",
   for_each = "basin",
   when = function(basin)
-    return #basin.rim_profile > 0 and #basin.spills_out == 0 and #basin.channels_out == 0
+    if #basin.spills_out > 0 or #basin.channels_out > 0 then return false end
+    return #basin.rim_profile > 0 or basin.purpose == "hollow"
   end,
   stage = "stone", severity = "revise",
   judges = "wet_to_spare", at_least = "0 %",
@@ -243,6 +244,9 @@ rule "rim-runs-one-side" {
       { at = "4 ft", level = "20 1/16 in" } } }, outcome = "clear" },
     { "at the limit", basin = { wet_wanted = "80 %", rim_wet_share = "80 %",
       rim_profile = { { level = "20 in" } } }, outcome = "clear" },
+    { "nobody took the levels of the hollow's rim", basin = { purpose = "hollow", wet_wanted = "80 %",
+      rim = "20 in", perimeter = "8 ft", flow_in = "900 gal/h", flow_drawn = "0 gal/h" },
+      outcome = "unanswered" },
   },
 }
 

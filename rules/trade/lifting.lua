@@ -221,12 +221,14 @@ rule "stones-staged-at-edge" {
   fix = { raise = "staged_from_edge", by = "6 in", to_no_more_than = "20 ft" },
   examples = {
     { "at the brink of a steep pit", dig = { depth = "4 ft", slope = "upright",
-      staged_from_edge = "3 ft" }, site = { soil = "type B" }, project = { stone_mass_high = "2 ton" },
-      outcome = "flagged" },
+      staged_from_edge = "3 ft" }, site = { soil = "type B", ground_water = "none" },
+      project = { stone_mass_high = "2 ton" }, outcome = "flagged" },
     { "back", dig = { depth = "4 ft", slope = "1H:1V", staged_from_edge = "4 ft" },
-      site = { soil = "type B" }, project = { stone_mass_high = "2 ton" }, outcome = "clear" },
+      site = { soil = "type B", ground_water = "none" },
+      project = { stone_mass_high = "2 ton" }, outcome = "clear" },
     { "at the limit", dig = { depth = "4 ft", slope = "upright", staged_from_edge = "6 ft" },
-      site = { soil = "type B" }, project = { stone_mass_high = "2 ton" }, outcome = "clear" },
+      site = { soil = "type B", ground_water = "none" },
+      project = { stone_mass_high = "2 ton" }, outcome = "clear" },
   },
 }
 

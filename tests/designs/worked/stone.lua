@@ -2,7 +2,7 @@
 -- One stone in all states of its build, and what is asked of seats, slings, machines and people.
 project { name = "Worked stones", units = "us" }
 site {
-  soil = "type B", ground = "0 in", gravel_size = "4 in", line_distance = "40 ft", line_voltage = "69 kV",
+  soil = "type B", ground_water = "none", ground = "0 in", gravel_size = "4 in", line_distance = "40 ft", line_voltage = "69 kV",
   gate_width = "7 ft", gate_height = "9 ft",
 }
 crew { people = 3 }
