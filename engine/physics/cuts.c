@@ -47,22 +47,36 @@ double cuts_volume(const struct cuts *cuts, double top, double bottom) {
   return volume;
 }
 
-// Bisection: the volume grows with height, and a closed form would need the roots of cubics across steps.
+// Bisection inside the one cut where the volume ends: it grows with height, and a closed form would need a cubic's
+// roots.
+static double rise_within(const struct cut *cut, double from, double volume) {
+  struct parabola p = parabola_of(cut);
+  double height = cut->top - cut->bottom, start = filled(p, share(cut, from)), low = share(cut, from), high = 1;
+  for (int i = 0; i < 100; i++) {
+    double middle = low + (high - low) / 2;
+    if (middle <= low || middle >= high) break;
+    if (height * (filled(p, middle) - start) < volume) {
+      low = middle;
+    } else {
+      high = middle;
+    }
+  }
+  return cut->bottom + high * height;
+}
+
 double cuts_rise_to(const struct cuts *cuts, double from, double volume) {
   if (cuts->count == 0 || isnan(volume) || isnan(from)) return (double)NAN;
   if (volume <= 0) return from;
   double uppermost = fmax(from, cuts->layers[0].top);
   double to_top = cuts_volume(cuts, uppermost, from);
   if (volume >= to_top) return uppermost + (volume - to_top) / cuts->layers[0].area_top;
-  double low = from, high = uppermost;
-  for (int i = 0; i < 200 && high > low; i++) {
-    double middle = low + (high - low) / 2;
-    if (middle <= low || middle >= high) break;
-    if (cuts_volume(cuts, middle, from) < volume) {
-      low = middle;
-    } else {
-      high = middle;
-    }
+  for (size_t i = cuts->count; i-- > 0;) {
+    const struct cut *cut = &cuts->layers[i];
+    double low = fmax(from, cut->bottom);
+    if (cut->top <= low) continue;
+    double held = cuts_volume(cuts, cut->top, low);
+    if (volume <= held || i == 0) return rise_within(cut, low, volume);
+    volume -= held;
   }
-  return high;
+  return uppermost;
 }

@@ -104,10 +104,22 @@ static double steps_area(struct evaluation *ev, const struct sides *sides) {
   return area;
 }
 
-static bool measure_outline(struct polygon_profile *outline, struct basin_geometry *geometry) {
+// A drawn width is its own answer; only points need the box turned round them.
+static bool extents_of(struct evaluation *ev, struct basin_ref basin, const struct polygon *polygon,
+                       struct polygon_extents *extents) {
+  enum word shape = basin_get_outline(ev, basin);
+  if (shape == WORD_shape_polygon) return polygon_extents(polygon, extents, NULL);
+  struct point_ref widths = basin_outline_at(ev, basin, 0);
+  double across = point_get_x(ev, widths), along = shape == WORD_shape_circle ? across : point_get_y(ev, widths);
+  *extents = (struct polygon_extents){.length = fmax(across, along), .width = fmin(across, along)};
+  return true;
+}
+
+static bool measure_outline(struct evaluation *ev, struct basin_ref basin, struct polygon_profile *outline,
+                            struct basin_geometry *geometry) {
   const struct polygon *polygon = polygon_profile_outline(outline);
   struct polygon_extents extents;
-  if (!polygon_extents(polygon, &extents, NULL)) return false;
+  if (!extents_of(ev, basin, polygon, &extents)) return false;
   geometry->rim_area = polygon_area(polygon);
   geometry->perimeter = polygon_perimeter(polygon);
   geometry->least_across = extents.width;
@@ -123,7 +135,7 @@ static const struct basin_geometry *geometry_of_basin(struct evaluation *ev, str
   struct sides sides = {.rim = geometry->rim, .slope = basin_get_side_slope(ev, basin)};
   sides.steps = steps_of(ev, basin, geometry->water_level, &sides.step_count);
   sides.outline = outline_of_basin(ev, basin);
-  if (evaluation_marked(ev) || !measure_outline(sides.outline, geometry)) return NULL;
+  if (evaluation_marked(ev) || !measure_outline(ev, basin, sides.outline, geometry)) return NULL;
   if (geometry->rim <= geometry->water_level) {
     evaluation_impossible(ev, basin.at, ROW_basin_rim, "leaves the rim at or under the water",
                           "a rim over the water level");
