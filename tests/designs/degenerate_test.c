@@ -27,8 +27,8 @@ static const char *const sound[] = {
     "  crest = \"24 in\" }",
     "pump \"pump\" { from = \"pool\", type = \"submersible\",",
     "  curve = { {\"0 gal/h\",\"12 ft\"}, {\"2,000 gal/h\",\"0 ft\"} } }",
-    "pipe \"riser\" { from = \"pump\", to = \"bowl\", size = \"2 in\", outlet = \"above water\", outlet_at = \"27 "
-    "in\",",
+    ("pipe \"riser\" { from = \"pump\", to = \"bowl\", size = \"2 in\", outlet = \"above water\", outlet_at = \"27 "
+     "in\","),
     "  length = \"20 ft\" }",
     "boulder \"stone\" { length = \"3 ft\", width = \"2 ft\", shape = \"blocky\",",
     "  height = \"2 ft\" }",
