@@ -219,6 +219,7 @@ wall "seat wall" {
   drain = "none",  -- planted: wall-drain, wall-overturns, wall-slides
 }
 coping "wall cap" {
+  anchored = "no",
   on = "seat wall", length = "36 in", depth = "14 in", thickness = "2 in", stone = "sandstone", set_by = "machine",
   overhang = "3 in",  -- planted: coping-tips, coping-cracks
 }

@@ -55,7 +55,8 @@ spill "blade" {
 -- Two guarded openings, more than a metre apart: one may be covered and the pump still draws.
 intake "bottom openings" {
   reach_in = "350 mm",
-  basin = "plunge", type = "submerged", openings = 2, cover = "guarded", open_area = "900 cm2",
+  basin = "plunge", type = "submerged", openings = 2, cover = "guarded", second_safeguard = "fitted",
+  open_area = "900 cm2",
   bore = "63 mm", cover_depth = "700 mm",
   least_flow = "0.5 L/s", greatest_flow = "3 L/s", lowest_level = "-700 mm",
 }
@@ -190,6 +191,7 @@ wall "trough wall" {
   liner_under = "no",
 }
 coping "pool edge" {
+  anchored = "no",
   on = "plunge", length = "900 mm", depth = "400 mm", thickness = "50 mm", overhang = "28 mm", strength = "40 MPa",
   set_by = "machine",
 }

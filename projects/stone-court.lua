@@ -226,6 +226,7 @@ wall "back wall" {
   liner_under = "no",
 }
 coping "wall cap" {
+  anchored = "no",
   on = "back wall", length = "36 in", depth = "14 in", thickness = "2 in", overhang = "1 1/2 in", stone = "granite",
   set_by = "hand",
 }

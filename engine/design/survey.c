@@ -5,8 +5,8 @@
 #include <string.h>
 
 #include "base/number.h"
+#include "units/exact.h"
 
-#define FOOT 0.3048
 #define SURVEY_FOOT (1200.0 / 3937.0)  // US survey foot, by definition
 
 static const char COLUMNS[] = "point, northing, easting, elevation, description",

@@ -5,10 +5,9 @@
 #include <stdbool.h>
 
 #include "physics/water.h"
+#include "units/exact.h"
 
 #define DAY 86400.0
-#define FOOT 0.3048
-#define POUND 0.45359237
 #define MMHG 133.322387415                      // Pa
 #define INHG (25.4 * MMHG)                      // Pa
 #define BTU_PER_POUND 2326.0                    // J/kg, international table

@@ -4,10 +4,10 @@
 #include <math.h>
 
 #include "physics/water.h"
+#include "units/exact.h"
 
 #define PI 3.14159265358979323846
-#define PSF 47.88025898033584  // Pa: lb x 9.80665 / ft2
-#define FOOT 0.3048
+#define PSF (POUND * GRAVITY / (FOOT * FOOT))  // Pa
 
 static const struct {
   double bearing, lateral;  // psf, psf per ft

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "physics/handling.h"
+#include "units/exact.h"
 
 #include <math.h>
 #include <stdbool.h>
 
-#define INCH 0.0254
-#define POUND 0.45359237
 #define DEGREES_PER_RADIAN 57.29577951308232
 #define LOAD_CONSTANT (51 * POUND)
 #define KNUCKLES 30.0  // in: the height from which the multiplier falls both ways

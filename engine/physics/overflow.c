@@ -4,9 +4,9 @@
 #include <math.h>
 
 #include "physics/water.h"
+#include "units/exact.h"
 
 #define PI 3.14159265358979323846
-#define FOOT 0.3048
 #define RIM_COEFFICIENT 3.33  // ft^0.5/s
 #define ORIFICE_COEFFICIENT 0.60
 

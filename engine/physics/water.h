@@ -7,7 +7,8 @@
 #ifndef FOREBAY_PHYSICS_WATER_H
 #define FOREBAY_PHYSICS_WATER_H
 
-#define GRAVITY 9.80665                 // m/s2, exact by definition
+#include "units/exact.h"  // GRAVITY
+
 #define WATER_USUAL_TEMPERATURE 288.15  // K (15 C), when nobody states one
 #define WATER_USUAL_DENSITY 1000.0      // kg/m3, for loads, ballast and buoyancy
 #define WATER_SURFACE_TENSION 0.0728    // N/m at 20 C

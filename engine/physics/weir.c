@@ -3,8 +3,8 @@
 
 #include "physics/root.h"
 #include "physics/water.h"
+#include "units/exact.h"
 
-#define FOOT 0.3048                    // m, exact
 #define LEAST_HEAD (0.2 * FOOT)        // WMM ch. 7: below it the sheet may cling and the reading is doubtful
 #define NOTCH_GREATEST_SHARE (1. / 3)  // Francis: contractions hold for h <= L/3
 #define ROUNDING 1e-9                  // a value at its limit is inside

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "physics/wire.h"
+#include "units/exact.h"
 
 #include <math.h>
 
-#define FOOT 0.3048
 #define CIRCULAR_MIL 5.067074790974977e-10  // m2: pi/4 of a square with sides of a thousandth of an inch
 #define PER_M(ohm_per_1000_ft) ((ohm_per_1000_ft) / (1000 * FOOT))
 #define YEAR (365 * 86400.0)

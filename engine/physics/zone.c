@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "physics/zone.h"
+#include "units/exact.h"
 
 #include <math.h>
 #include <stddef.h>
 
-#define FOOT 0.3048
-#define INCH 0.0254
 #define KILOVOLT 1000.0
 
 // 1926.1408 Table A; the upper bound belongs to its row.

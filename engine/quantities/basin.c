@@ -5,6 +5,7 @@
 
 #include "quantities/outline.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/basin.def"
 
@@ -206,7 +207,7 @@ static double water_depth_of_basin(struct evaluation *ev, struct basin_ref basin
 }
 
 static double volume_per_inch_of_basin(struct evaluation *ev, struct basin_ref basin) {
-  return basin_get_water_area(ev, basin) * 0.0254;
+  return basin_get_water_area(ev, basin) * INCH;
 }
 
 static double freeboard_of_basin(struct evaluation *ev, struct basin_ref basin) {

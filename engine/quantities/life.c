@@ -4,13 +4,10 @@
 
 #include "physics/aquatic.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/life.def"
 
-#define FOOT 0.3048
-#define INCH 0.0254
-#define GALLON 3.785411784e-3
-#define POUND 0.45359237
 #define DAY 86400.0
 
 // ---- Plants ----

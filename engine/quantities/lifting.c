@@ -6,10 +6,10 @@
 #include "physics/lifting.h"
 #include "physics/zone.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/lifting.def"
 
-#define INCH 0.0254
 #define PI 3.14159265358979323846
 
 // ---- Through the gate ----

@@ -4,11 +4,10 @@
 
 #include "physics/haul.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/order.def"
 
-#define POUND 0.45359237
-#define FOOT 0.3048
 #define DAY 86400.0
 #define WORKING_DAY (8 * 3600.0)
 #define TON (2000 * POUND)

@@ -9,10 +9,9 @@
 #include "quantities/read.h"
 #include "quantities/water_heights.h"
 #include "quantities/water_network.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/plumbing.def"
-
-#define POUND 0.45359237  // kg, exact
 
 // ---- What outlets should get ----
 
@@ -145,9 +144,8 @@ static double valve_k_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
 }
 
 static double bucket_time_of_pipe(struct evaluation *ev, struct pipe_ref pipe) {
-  double gallon = 231 * 0.0254 * 0.0254 * 0.0254;
   bool si = project_get_units(ev, the_project(ev)) == WORD_units_si;
-  return (si ? 0.020 : 5 * gallon) / pipe_get_flow_wanted(ev, pipe);
+  return (si ? 0.020 : 5 * GALLON) / pipe_get_flow_wanted(ev, pipe);
 }
 
 // ---- What is left for jets ----

@@ -7,11 +7,11 @@
 #include "physics/haul.h"
 #include "physics/water.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/stone.def"
 
-#define INCH 0.0254
-#define GRAVEL_DENSITY (100 * 0.45359237 / (0.3048 * 0.3048 * 0.3048))  // clean crushed stone, loose; common practice
+#define GRAVEL_DENSITY (100 * POUND / CUBIC_FOOT)  // clean crushed stone, loose; common practice
 
 // ---- Volume and weight ----
 

@@ -5,11 +5,12 @@
 #include "catalogue/trade.h"
 #include "physics/stability.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/states.def"
 
 #define PI 3.14159265358979323846
-#define POUNDS_PER_FOOT3 (0.45359237 / (0.3048 * 0.3048 * 0.3048))
+#define POUNDS_PER_FOOT3 (POUND / CUBIC_FOOT)
 // Clean crushed stone, voids 40 % (common practice); 36 degrees instead of 38 would cost a factor 8 %.
 #define GRAVEL_DENSITY (100 * POUNDS_PER_FOOT3)
 #define GRAVEL_DENSITY_WET (62.6 * POUNDS_PER_FOOT3)

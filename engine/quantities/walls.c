@@ -9,12 +9,10 @@
 #include "physics/wall.h"
 #include "physics/water.h"
 #include "quantities/read.h"
+#include "units/exact.h"
 
 #define FOREBAY_ROWS "catalogue/walls.def"
 
-#define POUND 0.45359237
-#define INCH 0.0254
-#define FOOT 0.3048
 #define PSF (POUND * GRAVITY / (FOOT * FOOT))
 #define CAREFULLY_IN_WATER (65 * POUND / (FOOT * FOOT * FOOT))  // EM 1110-2-2504 Table 3-1, loose ground, upper end
 

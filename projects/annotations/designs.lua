@@ -162,7 +162,7 @@ function channel(name) end
 ---@field type "skimming"|"submerged"|"sump" how it takes water
 ---@field openings? string|number suction openings
 ---@field cover? "guarded"|"unblockable"|"plain" what covers the opening
----@field second_safeguard? "fitted"|"none" a second outlet, vent, gravity tank or vacuum release
+---@field second_safeguard? "fitted"|"none" a second outlet at least 3 ft off, a vent, gravity tank or vacuum release
 ---@field load_rating? string load that its cover carries
 ---@field load_over? string stone and gravel that lie on its cover
 ---@field reach_in? string reach from dry footing to it
@@ -383,6 +383,7 @@ function wall(name) end
 ---@field overhang string how far it stands out over its support
 ---@field stone? "granite"|"basalt"|"limestone"|"sandstone"|"marble"|"unknown" sort of stone; without it unknown
 ---@field anchored? "yes"|"no" anchored to its support
+---@field pull_test? "stated"|"none" design and pull test of the anchors
 ---@field strength? string bending strength of the stone, as tested
 ---@field set_by? "machine"|"hand" how it is lifted
 ---@field measured? table<string, string|number>
@@ -401,7 +402,6 @@ function coping(name) end
 ---@field bonding? "stated"|"none" bonding of metal parts
 ---@field disconnect_distance? string water's edge to the disconnect
 ---@field disconnect_seen? "yes"|"no" the disconnect is in sight of the pump
----@field class? "fountain"|"pool"|"other" what the electrical code counts it as
 ---@field cover_depth? string soil over the cable
 ---@field cable? "direct cable"|"PVC conduit"|"metal conduit"|"GFCI branch"|"low voltage" what the buried cable is
 ---@field overhead_clear? string height of a wire over the water

@@ -393,7 +393,7 @@ function retire(id) end
 ---@field type "skimming"|"submerged"|"sump" how it takes water
 ---@field openings quantity suction openings
 ---@field cover "guarded"|"unblockable"|"plain" what covers the opening
----@field second_safeguard "fitted"|"none" a second outlet, vent, gravity tank or vacuum release
+---@field second_safeguard "fitted"|"none" a second outlet at least 3 ft off, a vent, gravity tank or vacuum release
 ---@field load_rating quantity load that its cover carries
 ---@field load_over quantity stone and gravel that lie on its cover
 ---@field reach_in quantity reach from dry footing to it
@@ -773,6 +773,7 @@ function retire(id) end
 ---@field overhang quantity how far it stands out over its support
 ---@field stone "granite"|"basalt"|"limestone"|"sandstone"|"marble"|"unknown" sort of stone
 ---@field anchored "yes"|"no" anchored to its support
+---@field pull_test "stated"|"none" design and pull test of the anchors
 ---@field strength quantity bending strength of the stone, as tested
 ---@field set_by "machine"|"hand" how it is lifted
 ---@field mass_low quantity weight of one piece, low
@@ -797,7 +798,6 @@ function retire(id) end
 ---@field bonding "stated"|"none" bonding of metal parts
 ---@field disconnect_distance quantity water's edge to the disconnect
 ---@field disconnect_seen "yes"|"no" the disconnect is in sight of the pump
----@field class "fountain"|"pool"|"other" what the electrical code counts it as
 ---@field cover_depth quantity soil over the cable
 ---@field cable "direct cable"|"PVC conduit"|"metal conduit"|"GFCI branch"|"low voltage" what the buried cable is
 ---@field overhead_clear quantity height of a wire over the water

@@ -205,27 +205,30 @@ rule "entrapment-entered" {
   stage = "layout", severity = "hold", life_safety = true,
   check = function(intake)
     return is(intake.cover, "guarded", "unblockable")
-      or (is(intake.cover, "unblockable") and at_least(intake.openings, 2))
+      or (is(intake.cover, "unblockable") and is(intake.second_safeguard, "fitted"))
   end,
   why = [[Covers crack and get lost. With a bather in the water one opening must never be the
-    only one that the pump can pull on: a second, well away from the first, keeps the water
-    moving when a body lies over one of them.]],
+    only one that the pump can pull on. A second, at least 3 ft from the first, a vent, a
+    gravity tank or a vacuum release lets go when a body lies over it.]],
   source = "ANSI/APSP/ICC-16 and -7 for pools, from memory",
   caution = [[This is pool work: licensed practice and the local health and building codes
     decide, and they may ask for more than this.]],
-  fix = { advise = [[Draw a second covered opening at least 3 ft from the first, or an
-    unblockable one.]] },
+  fix = { advise = [[Draw a second covered opening at least 3 ft from the first, another
+    safeguard, or an unblockable opening, and write second_safeguard = "fitted".]] },
   examples = {
-    { "one guarded drain", intake = { cover = "guarded", openings = "1",
+    { "one guarded drain", intake = { cover = "guarded", second_safeguard = "none",
       basin = { entered = "yes" } },
       outcome = "flagged" },
-    { "two bare drains", intake = { cover = "plain", openings = "2", basin = { entered = "yes" } },
+    { "two bare drains", intake = { cover = "plain", second_safeguard = "fitted",
+      basin = { entered = "yes" } },
       outcome = "flagged" },
-    { "at the limit: two guarded drains",
-      intake = { cover = "guarded", openings = "2", basin = { entered = "yes" } },
+    { "at the limit: guarded, with a vent",
+      intake = { cover = "guarded", second_safeguard = "fitted", basin = { entered = "yes" } },
       outcome = "clear" },
-    { "one unblockable", intake = { cover = "unblockable", openings = "1",
-      basin = { entered = "yes" } },
+    { "two drains side by side, nothing said",
+      intake = { cover = "guarded", openings = "2", basin = { entered = "yes" } },
+      outcome = "unanswered" },
+    { "one unblockable", intake = { cover = "unblockable", basin = { entered = "yes" } },
       outcome = "clear" },
   },
 }

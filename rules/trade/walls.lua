@@ -39,6 +39,26 @@ rule "coping-tips" {
   },
 }
 
+rule "coping-anchor-untested" {
+  title = "The anchors of a cap stone are designed and pulled",
+  for_each = "coping", when = { anchored = "yes" },
+  stage = "finish", severity = "hold", life_safety = true,
+  judges = "pull_test", is = "stated",
+  why = [[An anchor that nobody pulled is a guess in a drill hole. In soft stone, near an edge or
+    in wet mortar it comes out with the first person who stands on the overhang. The rule on
+    tipping counts the stone's weight alone, anchored or not.]],
+  source = "common practice, no source",
+  caution = "An engineer or the anchor's maker says what pull is enough, and who may test it.",
+  fix = { advise = "Have the anchors designed and some of them pulled, and write it down." },
+  examples = {
+    { "glued pins", coping = { anchored = "yes", pull_test = "none" }, outcome = "flagged" },
+    { "pulled", coping = { anchored = "yes", pull_test = "stated" }, outcome = "clear" },
+    { "at the limit: stated, no more", coping = { anchored = "yes", pull_test = "stated" },
+      outcome = "clear" },
+    { "held by its weight", coping = { anchored = "no" }, outcome = "not applicable" },
+  },
+}
+
 rule "wall-overturns" {
   title = "A wall's weight holds it against the push of the ground",
   for_each = "wall", stage = "finish", severity = "hold", life_safety = true,
