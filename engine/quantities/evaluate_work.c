@@ -11,12 +11,13 @@ static bool same_dimension(const struct row *a, const struct row *b) {
   return row_is_number(a) && row_is_number(b) && powers_equal(first, second);
 }
 
-// Elevations of 100 m that differ by 2 cm carry the rounding of 100 m.
+// Elevations of 100 m that differ by 2 cm carry the rounding of 100 m. What was merely asked about went into nothing.
 static double scale_of(const struct evaluation *ev, const struct result *of, double value) {
   const struct row *row = catalogue_row((enum row_id)of->row);
   double scale = fabs(value);
   for (size_t i = 0; i < of->read_count; i++) {
     const struct result *read = &ev->results[of->reads[i]];
+    if (of->merely_asked && of->merely_asked[i]) continue;
     if (same_dimension(row, catalogue_row((enum row_id)read->row))) scale = fmax(scale, read->scale);
   }
   return isfinite(scale) ? scale : 0;
