@@ -175,4 +175,3 @@ size_t evaluation_reads(const struct evaluation *ev, int slot, const int **slots
   *slots = ev->results[slot].reads;
   return ev->results[slot].read_count;
 }
-

@@ -33,8 +33,10 @@ static bool *mark_asked(struct evaluation *ev, const struct frame *frame, unsign
   bool any = false;
   for (size_t i = frame->first; i < ev->read_count; i++) {
     int read = ev->reads[i];
-    if (read < 0) any = true;
-    else ev->results[read].stamp = read_by_value;
+    if (read < 0)
+      any = true;
+    else
+      ev->results[read].stamp = read_by_value;
   }
   return any ? arena_array(ev->arena, ev->read_count - frame->first, sizeof(bool)) : NULL;
 }

@@ -77,7 +77,7 @@ void evaluation_work_out(struct evaluation *ev, int slot, int entity);
 bool evaluation_too_deep(const struct evaluation *ev);
 
 // trial.c
-void trial_keep(struct evaluation *ev, int slot);  // before a result changes in a trial
+void trial_keep(struct evaluation *ev, int slot);    // before a result changes in a trial
 void trial_settle(struct evaluation *ev, int slot);  // SUSPECT or VERIFYING until now, DONE afterwards
 
 #endif

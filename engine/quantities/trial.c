@@ -87,8 +87,8 @@ static bool same_bits(double a, double b) { return memcmp(&a, &b, sizeof a) == 0
 
 static bool differs(const struct result *now, const struct result *was) {
   if (was->progress == FRESH || now->bundle || now->condition == CONDITION_MISSING) return true;
-  return !same_bits(now->value, was->value) || !same_bits(now->scale, was->scale) ||
-         now->condition != was->condition || now->doubt != was->doubt || was->bundle;
+  return !same_bits(now->value, was->value) || !same_bits(now->scale, was->scale) || now->condition != was->condition ||
+         now->doubt != was->doubt || was->bundle;
 }
 
 static void suspect_readers(struct evaluation *ev, int slot) {

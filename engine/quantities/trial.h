@@ -4,9 +4,9 @@
 // only where something that it read in the base has really become another; all the rest keeps the base's answer.
 //
 // Between trial_begin and trial_end the evaluation reads as that of the changed design, through all of evaluate.h; no
-// frame or reader is open at either. What a trial allocates in the evaluation's arena goes with trial_end, whoever asked
-// for it. Problems that it finds are not added to the base's. Neither bounds nor contradictions of givens are looked at:
-// that is the reading's business, and so a change that stands is proven by reading the changed design.
+// frame or reader is open at either. What a trial allocates in the evaluation's arena goes with trial_end, whoever
+// asked for it. Problems that it finds are not added to the base's. Neither bounds nor contradictions of givens are
+// looked at: that is the reading's business, and so a change that stands is proven by reading the changed design.
 #ifndef FOREBAY_QUANTITIES_TRIAL_H
 #define FOREBAY_QUANTITIES_TRIAL_H
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The outcome of one rule on one entity inside a trial (quantities/trial.h), for a review that this rulebook has judged.
-// What an outcome holds ends with trial_end.
+// The outcome of one rule on one entity inside a trial (quantities/trial.h), for a review that this rulebook has
+// judged. What an outcome holds ends with trial_end.
 #ifndef FOREBAY_RULEBOOK_REJUDGE_H
 #define FOREBAY_RULEBOOK_REJUDGE_H
 

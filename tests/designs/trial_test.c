@@ -26,8 +26,8 @@ enum { SINGLES = 150, DOUBLES = 100 };
 // What a solve from the base's answer may differ by from one from rest, as a share.
 #define SOLVED_ALIKE 1e-9
 
-static const char *const designs[] = {"projects/stone-court.lua", "projects/slate-rill.lua",
-                                      "projects/crew-lesson.lua", "tests/designs/porch.lua"};
+static const char *const designs[] = {"projects/stone-court.lua", "projects/slate-rill.lua", "projects/crew-lesson.lua",
+                                      "tests/designs/porch.lua"};
 
 // ---- One design, judged ----
 
@@ -39,11 +39,12 @@ struct side {
   struct review review;
 };
 
-static struct side judge(struct arena *arena, struct store *store, struct rulebook *book) {
-  struct side side = {.arena = arena, .problems = problems_in(arena), .store = store};
-  side.review = (struct review){.arena = arena};
-  side.ev = evaluation_in(arena, store, &side.problems);
-  rulebook_judge(book, side.ev, &side.review, (struct rulebook_watch){0});
+static struct side *judge(struct arena *arena, struct store *store, struct rulebook *book) {
+  struct side *side = arena_alloc(arena, sizeof *side);
+  *side = (struct side){.arena = arena, .problems = problems_in(arena), .store = store};
+  side->review = (struct review){.arena = arena};
+  side->ev = evaluation_in(arena, store, &side->problems);
+  rulebook_judge(book, side->ev, &side->review, (struct rulebook_watch){0});
   return side;
 }
 
@@ -265,10 +266,10 @@ static void check_all(const struct comparing *with, struct rejudging *rejudging,
 static void check_trial(struct side *base, struct rulebook *book, struct rejudging *rejudging,
                         const struct trial_change *changes, size_t count) {
   struct arena *arena = arena_new();
-  struct side cold = judge(arena, changed(arena, base->store, changes, count), book);
-  struct comparing with = {base, &cold, changes_in_words(arena, base->store, changes, count)};
-  work_out_all(cold.ev);
-  assert_int_equal(cold.review.outcome_count, base->review.outcome_count);
+  struct side *cold = judge(arena, changed(arena, base->store, changes, count), book);
+  struct comparing with = {base, cold, changes_in_words(arena, base->store, changes, count)};
+  work_out_all(cold->ev);
+  assert_int_equal(cold->review.outcome_count, base->review.outcome_count);
   trial_begin(base->ev, changes, count);
   check_all(&with, rejudging, changes[0].slot % 2);
   trial_end(base->ev);
@@ -283,8 +284,7 @@ static void check_trials(struct side *base, struct rulebook *book, size_t at_onc
     for (size_t k = 0; k < at_once; k++) changes[k] = any_change(&seed, base->store);
     check_trial(base, book, rejudging, changes, at_once);
     if (hash_of(base) != before) {
-      fail_msg("after the trial the base is another: %s",
-               changes_in_words(base->arena, base->store, changes, at_once));
+      fail_msg("after the trial the base is another: %s", changes_in_words(base->arena, base->store, changes, at_once));
     }
   }
 }
@@ -294,10 +294,10 @@ static void a_trial_is_what_a_cold_evaluation_gives(void **state) {
   for (size_t i = 0; i < sizeof designs / sizeof *designs; i++) {
     struct judged judged = judged_read(designs[i]);
     struct rulebook *book = judged_rules(&judged);
-    struct side base = judge(judged.arena, judged.store, book);
-    work_out_all(base.ev);
-    check_trials(&base, book, 1, SINGLES, 88172645463325252u);
-    check_trials(&base, book, 2, DOUBLES, 1181783497276652981u);
+    struct side *base = judge(judged.arena, judged.store, book);
+    work_out_all(base->ev);
+    check_trials(base, book, 1, SINGLES, 88172645463325252u);
+    check_trials(base, book, 2, DOUBLES, 1181783497276652981u);
     judged_free(&judged);
   }
 }
@@ -307,18 +307,18 @@ static void what_the_base_never_read_is_dropped(void **state) {
   (void)state;
   struct judged judged = judged_read(designs[0]);
   struct rulebook *book = judged_rules(&judged);
-  struct side base = judge(judged.arena, judged.store, book);
-  struct rejudging *rejudging = rejudging_in(book, &base.review);
+  struct side *base = judge(judged.arena, judged.store, book);
+  struct rejudging *rejudging = rejudging_in(book, &base->review);
   uint64_t seed = 4101842887655102017u;
   for (int i = 0; i < SINGLES / 4; i++) {
-    struct trial_change change = any_change(&seed, base.store);
-    check_trial(&base, book, rejudging, &change, 1);
+    struct trial_change change = any_change(&seed, base->store);
+    check_trial(base, book, rejudging, &change, 1);
   }
-  struct side again = judge(arena_new(), judged.store, book);
-  struct comparing with = {&base, &again, "nothing"};
-  work_out_all(again.ev);
-  for (size_t s = 0; s < base.store->slot_count; s++) check_slot(&with, (int)s);
-  arena_free(again.arena);
+  struct side *again = judge(arena_new(), judged.store, book);
+  struct comparing with = {base, again, "nothing"};
+  work_out_all(again->ev);
+  for (size_t s = 0; s < base->store->slot_count; s++) check_slot(&with, (int)s);
+  arena_free(again->arena);
   judged_free(&judged);
 }
 
