@@ -223,3 +223,11 @@ bool trial_changed(struct evaluation *ev, int slot) {
 }
 
 size_t trial_worked_out(const struct evaluation *ev) { return ev->in_trial ? ev->trial->worked_out : 0; }
+
+const void *trial_base_bundle(const struct evaluation *ev) {
+  int slot = ev->in_trial ? evaluation_top(ev)->slot : -1;
+  for (size_t i = slot < 0 ? 0 : ev->trial->kept_count; i-- > 0;) {
+    if (ev->trial->kept[i].slot == slot) return ev->trial->kept[i].was.bundle;
+  }
+  return NULL;
+}

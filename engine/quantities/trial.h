@@ -27,4 +27,8 @@ void trial_end(struct evaluation *ev);  // the base's answers stand again
 bool trial_changed(struct evaluation *ev, int slot);
 size_t trial_worked_out(const struct evaluation *ev);  // quantities worked out again so far in this trial
 
+// For a formula whose solve may start from the base's: what the bundle that is being worked out was in the base. NULL:
+// there is none, or this is no trial.
+const void *trial_base_bundle(const struct evaluation *ev);
+
 #endif
