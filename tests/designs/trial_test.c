@@ -23,7 +23,8 @@ enum { SINGLES = 12, DOUBLES = 8 };
 enum { SINGLES = 150, DOUBLES = 100 };
 #endif
 
-// What a solve from the base's answer may differ by from one from rest, as a share.
+// What a solve from the base's answer may differ by from one from rest, as a share; of 1 m for a head that is about
+// none.
 #define SOLVED_ALIKE 1e-9
 
 static const char *const designs[] = {"projects/stone-court.lua", "projects/slate-rill.lua", "projects/crew-lesson.lua",
@@ -168,8 +169,9 @@ static void check_slot(const struct comparing *with, int slot) {
     fail_msg("%s: another doubt; with %s", text_end(&name), with->changes);
   if (catalogue_row(row)->sort == SORT_BUNDLE) return;
   double scale = evaluation_scale(cold, entity, row), scale_in_trial = evaluation_scale(trial, entity, row);
+  double least = catalogue_row(row)->dimension == DIM_LENGTH ? 1 : 0;
   double in_trial = evaluation_number(trial, entity, row), in_cold = evaluation_number(cold, entity, row);
-  if (!same_number(in_trial, in_cold, scale) || !same_number(scale_in_trial, scale, 0)) {
+  if (!same_number(in_trial, in_cold, fmax(scale, least)) || !same_number(scale_in_trial, scale, least)) {
     fail_msg("%s: %.17g in the trial, %.17g cold; scales %.17g, %.17g; with %s", text_end(&name), in_trial, in_cold,
              scale_in_trial, scale, with->changes);
   }
