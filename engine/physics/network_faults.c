@@ -57,8 +57,8 @@ static double head_over(const struct network_solver *solver, const struct networ
   return after - answer->heads[link->from];
 }
 
-// With none at all the head would hang on what seeps through shut ways; this little asks what none does, to a
-// micrometre or two.
+// With none at all the head would hang on what seeps through shut ways. So little asks what none does, to some
+// nanometres.
 #define ALMOST_NONE 1e-10 // m3/s
 
 bool network_system_curve(struct network_solver *solver, size_t link, const double *flows, double *heads,
