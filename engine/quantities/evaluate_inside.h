@@ -27,6 +27,7 @@ struct result {
   enum progress progress;
   bool doubt;
   bool said, changed;  // in a trial: given by it; differs from the base
+  unsigned kept;       // in a trial: where what the base had is kept, from 1; 0: nowhere yet
 };
 
 // What is being worked out now. A reader's frame has no slot (-1). Its reads stand in evaluation.reads from `first` on:

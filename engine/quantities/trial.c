@@ -24,8 +24,8 @@ struct trial {
   struct edges edges;
   int *suspects;  // marked in this trial
   size_t suspect_count;
-  struct kept *kept;  // in the order of their change
-  size_t kept_count, kept_room;
+  struct kept *kept;  // each slot at most once
+  size_t kept_count;
   size_t worked_out;
   struct problems problems;  // found in this trial
   struct evaluation base;    // as it was outside of the results
@@ -71,13 +71,15 @@ static void find_edges(struct evaluation *ev, struct edges *edges) {
 
 void trial_keep(struct evaluation *ev, int slot) {
   struct trial *trial = ev->trial;
-  trial->kept = arena_grow(ev->arena, trial->kept, trial->kept_count, &trial->kept_room, sizeof *trial->kept);
-  trial->kept[trial->kept_count++] = (struct kept){slot, ev->results[slot]};
+  struct result *result = &ev->results[slot];
+  if (result->kept) return;
+  trial->kept[trial->kept_count++] = (struct kept){slot, *result};
+  result->kept = (unsigned)trial->kept_count;
 }
 
 static void put_back(struct evaluation *ev) {
   const struct trial *trial = ev->trial;
-  for (size_t i = trial->kept_count; i-- > 0;) ev->results[trial->kept[i].slot] = trial->kept[i].was;
+  for (size_t i = 0; i < trial->kept_count; i++) ev->results[trial->kept[i].slot] = trial->kept[i].was;
   for (size_t i = 0; i < trial->suspect_count; i++) ev->results[trial->suspects[i]].progress = DONE;
 }
 
@@ -89,6 +91,10 @@ static bool differs(const struct result *now, const struct result *was) {
   if (was->progress == FRESH || now->bundle || now->condition == CONDITION_MISSING) return true;
   return !same_bits(now->value, was->value) || !same_bits(now->scale, was->scale) || now->condition != was->condition ||
          now->doubt != was->doubt || was->bundle;
+}
+
+static const struct result *base_of(const struct evaluation *ev, const struct result *result) {
+  return &ev->trial->kept[result->kept - 1].was;
 }
 
 static void suspect_readers(struct evaluation *ev, int slot) {
@@ -113,8 +119,9 @@ static void give(struct evaluation *ev, const struct trial_change *change) {
                             .row = result->row,
                             .condition = CONDITION_GIVEN,
                             .progress = DONE,
+                            .kept = result->kept,
                             .said = true};
-  result->changed = differs(result, &ev->trial->kept[ev->trial->kept_count - 1].was);
+  result->changed = differs(result, base_of(ev, result));
 }
 
 static void suspect_all(struct evaluation *ev, const struct trial_change *changes, size_t count) {
@@ -129,6 +136,7 @@ static struct trial *trial_of(struct evaluation *ev) {
   if (!ev->trial) {
     ev->trial = arena_alloc(ev->arena, sizeof *ev->trial);
     ev->trial->suspects = arena_array(ev->arena, ev->store->slot_count + 1, sizeof *ev->trial->suspects);
+    ev->trial->kept = arena_array(ev->arena, ev->store->slot_count + 1, sizeof *ev->trial->kept);
   }
   return ev->trial;
 }
@@ -140,8 +148,7 @@ void trial_begin(struct evaluation *ev, const struct trial_change *changes, size
   trial->base = *ev;
   trial->mark = arena_mark(ev->arena);
   trial->problems = problems_in(ev->arena);
-  trial->kept = NULL;
-  trial->kept_count = trial->kept_room = trial->suspect_count = trial->worked_out = 0;
+  trial->kept_count = trial->suspect_count = trial->worked_out = 0;
   ev->problems = &trial->problems;
   ev->in_trial = true;
   for (size_t i = 0; i < count; i++) give(ev, &changes[i]);
@@ -163,15 +170,13 @@ void trial_end(struct evaluation *ev) {
 
 static void work_anew(struct evaluation *ev, int slot) {
   struct result *result = &ev->results[slot];
-  struct trial *trial = ev->trial;
   int entity;
   store_row_of_slot(ev->store, slot, &entity);
   trial_keep(ev, slot);
-  size_t kept = trial->kept_count - 1;
-  *result = (struct result){.row = result->row, .stamp = result->stamp, .blamed = result->blamed};
-  trial->worked_out++;
+  *result = (struct result){.row = result->row, .stamp = result->stamp, .blamed = result->blamed, .kept = result->kept};
+  ev->trial->worked_out++;
   evaluation_work_out(ev, slot, entity);
-  result->changed = differs(result, &trial->kept[kept].was);
+  result->changed = differs(result, base_of(ev, result));
 }
 
 static bool now_stated(const struct evaluation *ev, int slot) {
@@ -226,8 +231,5 @@ size_t trial_worked_out(const struct evaluation *ev) { return ev->in_trial ? ev-
 
 const void *trial_base_bundle(const struct evaluation *ev) {
   int slot = ev->in_trial ? evaluation_top(ev)->slot : -1;
-  for (size_t i = slot < 0 ? 0 : ev->trial->kept_count; i-- > 0;) {
-    if (ev->trial->kept[i].slot == slot) return ev->trial->kept[i].was.bundle;
-  }
-  return NULL;
+  return slot >= 0 && ev->results[slot].kept ? base_of(ev, &ev->results[slot])->bundle : NULL;
 }
