@@ -6,6 +6,7 @@
 #include "design/places.h"
 #include "rulebook/path.h"
 #include "rulebook/rulebook.h"
+#include "rulebook/stock.h"
 #include "rulebook/value.h"
 #include "script/call.h"
 
@@ -87,6 +88,7 @@ struct rulebook {
   size_t fact_count;
   struct retired_rule *retired;
   size_t retired_count;
+  struct stock stock;
   int pending, entity_meta;  // registry: what the file that loads has said so far; of entities
   uint32_t generation;
   struct run *run;  // while a rule runs
