@@ -5,10 +5,12 @@
 #include "quantities/evaluate.h"
 #include "report/explain.h"
 #include "report/takeoff.h"
+#include "rulebook/stock.h"
 
 struct reading_order {
   const struct fb_file *file, *beside;
   size_t beside_count;
+  const struct rulebook *rulebook;
   fb_problems *problems;
   fb_design *made;
 };
@@ -26,11 +28,30 @@ static const char *digest_of(struct arena *arena, const struct file_bytes *file,
   return digest_words(arena, digest);
 }
 
+// A firm's figures; in the order in which its layers state them.
+static struct overlays figures_of(struct arena *arena, const struct rulebook *rulebook) {
+  if (!rulebook) return (struct overlays){0};
+  const struct stock *stock = rulebook_stock(rulebook);
+  struct overlay *list = arena_array(arena, stock->figure_count + 1, sizeof *list);
+  for (size_t i = 0; i < stock->figure_count; i++) {
+    const struct stock_figure *figure = &stock->figures[i];
+    const struct row *row = catalogue_row(figure->row);
+    list[i] = (struct overlay){.where = text_phrase(arena, "%s.%s", catalogue_kind(row->kind)->name, row->name),
+                               .text = figure->text,
+                               .unless_written = true,
+                               .at = figure->from.at,
+                               .by = figure->from.layer};
+  }
+  return (struct overlays){list, stock->figure_count};
+}
+
 static void read_design(struct arena *arena, void *with) {
   struct reading_order *order = with;
   struct file_bytes file = file_kept(arena, order->file);
   struct problems found = problems_in(arena);
-  struct store *store = design_read_beside(arena, &file, kept_beside(arena, order), order->beside_count, &found);
+  struct overlays figures = figures_of(arena, order->rulebook);
+  struct store *store = design_read_with(arena, &file, kept_beside(arena, order), order->beside_count, figures.list,
+                                         figures.count, &found);
   order->made = arena_alloc(arena, sizeof *order->made);
   *order->made = (fb_design){.arena = arena, .store = store, .digest = digest_of(arena, &file, store)};
   problems_sort(&found);
@@ -39,7 +60,16 @@ static void read_design(struct arena *arena, void *with) {
 
 fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
                          fb_problems *problems) {
-  struct reading_order order = {.file = file, .beside = beside, .beside_count = count, .problems = problems};
+  return fb_design_with_stock_new(file, beside, count, NULL, problems);
+}
+
+fb_design *fb_design_with_stock_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
+                                    const fb_rulebook *rulebook, fb_problems *problems) {
+  struct reading_order order = {.file = file,
+                                .beside = beside,
+                                .beside_count = count,
+                                .rulebook = rulebook ? rulebook->rulebook : NULL,
+                                .problems = problems};
   struct arena *arena = arena_filled(NULL, read_design, &order, problems);
   if (arena && order.made->store) return order.made;
   arena_free(arena);

@@ -144,6 +144,7 @@ static void write_default(struct report *report, const int *slots, size_t count)
   enum row_id row = store_row_of_slot(report->review->design, slots[0], &entity);
   text_printf(&words, "%s (%s): ", catalogue_row(row)->says, catalogue_row(row)->name);
   word_value(&words, &report->wording, entity, row);
+  word_said_by(&words, &report->wording, entity, row);
   text_add(&words, "; ");
   write_owners(report, &words, slots, count);
   page_wrap(&report->page, INDENT, INDENT, text_end(&words));

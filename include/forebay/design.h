@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "forebay/problems.h"
+#include "forebay/rulebook.h"
 #include "forebay/text.h"
 
 #ifdef __cplusplus
@@ -21,6 +22,10 @@ enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 // with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name
 // one as its survey.
 fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems);
+// The same, with the prices and rates of the rulebook's stock where the design says none; they count as defaults. The
+// rulebook is borrowed for the call, and may be NULL.
+fb_design *fb_design_with_stock_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
+                                    const fb_rulebook *rulebook, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON
