@@ -263,9 +263,17 @@ static bool read_whole_file(struct rulebook *book, struct rule_file *file, const
   return read_notes(book, file);
 }
 
+// Files of one layer come one after another.
+static void note_layer(struct rulebook *book, const char *layer) {
+  if (book->last_layer && strcmp(book->last_layer, layer) == 0) return;
+  book->last_layer = arena_words(book->arena, layer);
+  if (book->layer_count++ == 0) book->first_layer = book->last_layer;
+}
+
 bool rulebook_read_file(struct rulebook *book, const char *layer, const struct file_bytes *bytes,
                         struct problems *problems) {
   size_t before = book->problems.count;
+  note_layer(book, layer);
   bool usable = read_whole_file(book, new_file(book, layer, bytes), bytes);
   hand_over(book, before, problems);
   return usable;
