@@ -63,7 +63,8 @@ void overlay_write_origins(struct text *text, enum row_id quantity) {
     enum row_id id = o.waiting[o.first++];
     const struct row *row = catalogue_row(id);
     if (row->formula) read_formula(&o, id);
-    if (row->sort != SORT_NUMBER && row->sort != SORT_CHOICE) continue;
+    // A list has many of a part's givens, and one of them alone says little.
+    if ((row->sort != SORT_NUMBER && row->sort != SORT_CHOICE) || catalogue_kind(row->kind)->part) continue;
     text_printf(text, "%s%s.%s", shown++ ? " or " : "", catalogue_kind(row->kind)->name, row->name);
   }
 }

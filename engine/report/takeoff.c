@@ -5,6 +5,7 @@
 
 #include "design/overlay.h"
 #include "report/page.h"
+#include "report/tried.h"
 #include "report/wording.h"
 #include "review/takeoff.h"
 #include "units/write.h"
@@ -134,20 +135,27 @@ static void write_head(struct listing *listing) {
   struct text words = words_in(listing);
   text_printf(&words, "TAKEOFF  %s", name ? name : "a design without a name");
   page_wrap(&listing->page, 0, STEP, text_end(&words));
+  tried_write(&listing->page, &listing->wording);
   page_wrap(&listing->page, 0, 0,
             "What follows from the design as it is written. Nothing is added for waste; stone is estimated by its box, "
             "and a lift is never planned on the likely weight.");
 }
 
-// Prices and rates that stand in where the design gives none, all of one layer together.
+// A price or rate of a layer's that stands in where the design gives none; NULL: it is something else, or was tried.
+static const struct overlay *figure_at(const struct store *design, size_t index) {
+  const struct overlaid *it = &design->overlaid[index];
+  bool holds = it->by->unless_written && design->slots[it->slot].said == it->by;
+  return holds ? it->by : NULL;
+}
+
 static void write_figures_by(struct listing *listing, const char *by) {
   const struct store *design = evaluation_design(listing->wording.ev);
   struct text words = words_in(listing);
   for (size_t i = 0; i < design->overlaid_count; i++) {
-    const struct overlaid *it = &design->overlaid[i];
+    const struct overlay *figure = figure_at(design, i);
     int entity;
-    enum row_id row = store_row_of_slot(design, it->slot, &entity);
-    if (!it->by->unless_written || strcmp(it->by->by, by) != 0) continue;
+    enum row_id row = store_row_of_slot(design, design->overlaid[i].slot, &entity);
+    if (!figure || strcmp(figure->by, by) != 0) continue;
     text_printf(&words, "%s%s ", words.length ? "; " : "", catalogue_row(row)->says);
     word_value(&words, &listing->wording, entity, row);
   }
@@ -157,14 +165,15 @@ static void write_figures_by(struct listing *listing, const char *by) {
                 text_phrase(listing->page.text.arena, "Not in the design, by %s: ", by), text_end(&words));
 }
 
+// All figures of one layer together.
 static void write_figures(struct listing *listing) {
   const struct store *design = evaluation_design(listing->wording.ev);
   for (size_t i = 0; i < design->overlaid_count; i++) {
-    bool first = design->overlaid[i].by->unless_written;
+    const struct overlay *figure = figure_at(design, i);
+    bool first = figure != NULL;
     for (size_t k = 0; first && k < i; k++)
-      first = !design->overlaid[k].by->unless_written ||
-              strcmp(design->overlaid[k].by->by, design->overlaid[i].by->by) != 0;
-    if (first) write_figures_by(listing, design->overlaid[i].by->by);
+      first = !figure_at(design, k) || strcmp(figure_at(design, k)->by, figure->by) != 0;
+    if (first) write_figures_by(listing, figure->by);
   }
 }
 
