@@ -69,6 +69,9 @@ has 'rulebook: what is softened' out 'deep !: at most 5 ft -> 10 ft; lives depen
 has 'rulebook: stock' out 'pumps: none to choose from'
 run rulebook deep --rules house
 has 'rulebook RULE: who changed it' out 'changed +at most 5 ft -> 10 ft, by house \(house/ours\.lua:2\): nobody'
+echo "retire \"low-rim\" { because = \"we build no rims\" }" >without.lua
+run rulebook low-rim --rules without.lua
+has "rulebook RULE: of a retired one too" out "^retired +by without \\(without\\.lua:1\\): we build no rims"
 run rulebook --rules house --without-house
 hasnt 'rulebook --without-house: the trade alone' out 'FIRM|STOCK|house'
 
