@@ -30,7 +30,7 @@ static fb_design *read_variant(struct child *child, const struct errand *errand,
   if (index > 0 && inputs->other_count > 0) from = inputs->others[index - 1];
   struct fb_file file = as_public(&from.design), beside[INPUT_MOST_BESIDE];
   for (size_t i = 0; i < from.beside_count; i++) beside[i] = as_public(&from.beside[i]);
-  struct fb_reading with = {.beside = beside, .beside_count = from.beside_count};
+  struct fb_reading with = {.beside = beside, .beside_count = from.beside_count, .stock_of = variants->rulebook};
   if (index + 1 == variants->count) {
     with.trials = errand->trials.list;
     with.trial_count = errand->trials.count;
