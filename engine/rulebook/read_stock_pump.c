@@ -79,7 +79,7 @@ static bool fill(struct pump_reading *r) {
   size_t before = problems->count;
   struct filling filling = {r->store, problems};
   struct written *written = without_own(stock_as_written(r->at->arena, r->table));
-  bool plain = !strpbrk(r->pump.model, ".[");
+  bool plain = r->pump.model && !strpbrk(r->pump.model, ".[");
   written->key = plain ? r->pump.model : NULL;
   written->key_length = plain ? strlen(r->pump.model) : 0;
   r->entity = (int)r->store->entity_count;
