@@ -48,12 +48,20 @@ static void refuse_key(struct reading_rule *at, const struct value *member) {
                   rule_nearest(at->arena, member->key, names, NAMES));
 }
 
+// A name may hold what no name in a design may (a dot), but no line's end.
+static void read_model(struct pump_reading *r, const struct value *member) {
+  r->pump.model = rule_text(r->at, member);
+  if (r->pump.model && !written_is_clean(r->pump.model, strlen(r->pump.model)))
+    rule_complain(r->at, member->line, "pumps", "holds control characters in its model", r->pump.model,
+                  "plain text on one line");
+}
+
 static void read_key(struct pump_reading *r, const struct value *member) {
   if (!member->key)
     rule_complain(r->at, member->line, "pumps", "holds a value without its name", value_shown(r->at->arena, member),
                   "{ model = \"...\", type = \"submersible\", curve = { ... } }");
   else if (strcmp(member->key, "model") == 0)
-    r->pump.model = rule_text(r->at, member);
+    read_model(r, member);
   else if (strcmp(member->key, "price") == 0)
     stock_read_price(r->at, member, "pumps.price", &r->pump.price);
   else if (!is_bought(member->key))
