@@ -33,6 +33,18 @@ bool tolerance_grave(const struct tolerance *tolerance, size_t outcome) {
   return review->rules[review->outcomes[outcome].rule].life_safety || tolerance->tallies[outcome].held > 0;
 }
 
+struct tolerance_counts tolerance_count(const struct tolerance *tolerance) {
+  struct tolerance_counts counts = {0};
+  const struct review *review = tolerance->sampling->review;
+  for (size_t o = 0; o < review->outcome_count; o++) {
+    enum sureness sure = tolerance_sureness(tolerance, o);
+    counts.sure[sure]++;
+    counts.grave += (sure == SURE_FAILING || sure == SURE_FRAGILE) && tolerance_grave(tolerance, o);
+    counts.held_open += sure == SURE_OPEN && review->outcomes[o].counts_as_held;
+  }
+  return counts;
+}
+
 // ---- which are asked ----
 
 static void ask_those(struct tolerance *t, enum sureness sureness, bool grave) {
@@ -41,7 +53,7 @@ static void ask_those(struct tolerance *t, enum sureness sureness, bool grave) {
   }
 }
 
-static void ask(struct tolerance *t) {
+void tolerance_ask(struct tolerance *t) {
   t->asked_count = 0;
   ask_those(t, SURE_FAILING, true);
   ask_those(t, SURE_FRAGILE, true);
@@ -71,7 +83,7 @@ static bool may_settle(const struct tolerance *t, size_t outcome) {
 }
 
 static void drive_share(struct tolerance *t, unsigned share, unsigned of) {
-  ask(t);
+  tolerance_ask(t);
   for (size_t i = share; i < t->asked_count && i < TOLERANCE_DRIVEN; i += of) {
     size_t outcome = t->asked[i];
     drive_find(t->sampling, outcome, t->samples, may_settle(t, outcome), &t->drives[t->drive_count++]);

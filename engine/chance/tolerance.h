@@ -31,6 +31,7 @@ struct tolerance {
 struct tolerance *tolerance_in(struct rulebook *book, struct review *review, size_t samples, uint64_t seed);
 
 void tolerance_work(struct tolerance *tolerance, enum tolerance_step step, unsigned share, unsigned of);
+void tolerance_ask(struct tolerance *tolerance);  // when all draws are in: which outcomes are not firm
 void tolerance_pack(const struct tolerance *tolerance, enum tolerance_step step, struct text *bytes);
 bool tolerance_add(struct tolerance *tolerance, enum tolerance_step step, const char *bytes, size_t length);
 
@@ -38,6 +39,11 @@ enum sureness tolerance_sureness(const struct tolerance *tolerance, size_t outco
 enum sureness tally_sureness(const struct tally *tally, uint32_t of);
 // Whether it could stop the dig: a rule of life safety, or it held in some draw.
 bool tolerance_grave(const struct tolerance *tolerance, size_t outcome);
+struct tolerance_counts {
+  size_t sure[SURE_COUNT];
+  size_t grave, held_open;  // not firm, and could stop the dig; open, and counts as held
+};
+struct tolerance_counts tolerance_count(const struct tolerance *tolerance);
 const struct drive *tolerance_drive(const struct tolerance *tolerance, size_t outcome);  // NULL: not looked for
 
 #endif

@@ -11,6 +11,7 @@
 #include "forebay/design.h"
 #include "forebay/problems.h"
 #include "forebay/review.h"
+#include "forebay/tolerance.h"
 #include "forebay/rulebook.h"
 #include "forebay/text.h"
 
