@@ -205,9 +205,9 @@ static void try_better(const struct study *study, size_t samples, struct drive *
   }
 }
 
+// What is allocated here stays until the review ends: what trials keep from one to the next may come to lie behind it.
 void drive_find(struct sampling *sampling, size_t outcome, size_t samples, bool better, struct drive *found) {
   struct study study = {sampling, outcome, &sampling->review->outcomes[outcome]};
-  struct arena_mark mark = arena_mark(sampling->arena);
   struct candidate *candidates = arena_array(sampling->arena, sampling->spread->count + 1, sizeof *candidates);
   struct rows *rows = arena_alloc(sampling->arena, sizeof *rows);
   *found = (struct drive){.outcome = (uint32_t)outcome};
@@ -215,5 +215,4 @@ void drive_find(struct sampling *sampling, size_t outcome, size_t samples, bool 
   draw_rows(&study, rows, candidates, chosen);
   find_shares(rows, candidates, chosen, found);
   if (better) try_better(&study, samples, found);
-  arena_release_to(sampling->arena, mark);
 }
