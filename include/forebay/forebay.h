@@ -11,9 +11,9 @@
 #include "forebay/design.h"
 #include "forebay/problems.h"
 #include "forebay/review.h"
-#include "forebay/tolerance.h"
 #include "forebay/rulebook.h"
 #include "forebay/text.h"
+#include "forebay/tolerance.h"
 
 #ifdef __cplusplus
 extern "C" {
