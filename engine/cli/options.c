@@ -10,6 +10,8 @@ enum option_kind { FLAG, VALUE, CHOICE, LIST };
 // In the order of what they stand for, which counts from 1; NULL ends each.
 static const char *const units_words[] = {[FB_UNITS_US - 1] = "us", [FB_UNITS_SI - 1] = "si", [FB_UNITS_SI] = NULL};
 static const char *const format_words[] = {"text", NULL};
+static const char *const stage_words[] = {"layout", "dig",    "liner",    "stone",     "plumbing",
+                                           "power",  "finish", "water-up", "hand-over", NULL};
 static const char *const fail_at_words[] = {
     [FAIL_AT_HOLD - 1] = "hold",     [FAIL_AT_REVISE - 1] = "revise",
     [FAIL_AT_ADVISE - 1] = "advise", [FAIL_AT_UNANSWERED - 1] = "unanswered",

@@ -17,11 +17,12 @@ struct words {
 enum fail_at { FAIL_AT_HOLD = 1, FAIL_AT_REVISE, FAIL_AT_ADVISE, FAIL_AT_UNANSWERED };
 
 // What was asked for. A choice is the place of its word from 1, in the order of options.c; 0: not given. units is an
-// enum fb_units, fail_at an enum fail_at.
+// enum fb_units, fail_at an enum fail_at, stage one more
+// than an enum fb_stage.
 struct settings {
   struct words operands, rules;
   const char *output;
-  int units, format, fail_at;
+  int units, format, fail_at, stage;
   bool help, version, without_house, short_, full, working, list, require_seal;
 };
 

@@ -13,7 +13,7 @@ static bool is_held(const struct fb_counts *counts, enum fail_at fail_at) {
       [FAIL_AT_HOLD] = 0,
       [FAIL_AT_REVISE] = counts->revise,
       [FAIL_AT_ADVISE] = counts->revise + counts->advise,
-      [FAIL_AT_UNANSWERED] = counts->unanswered,
+      [FAIL_AT_UNANSWERED] = counts->unanswered - counts->unanswered_behind,
   };
   return counts->hold + counts->unanswered_held + also[fail_at] > 0;
 }
@@ -22,13 +22,17 @@ static int status_of(const struct errand *errand, const fb_rulebook *rulebook, c
   struct fb_counts counts = fb_review_counts(review);
   int fail_at = errand->settings->fail_at;
   // With no rule in force nothing was checked, which is not the same as nothing held.
-  if (counts.broken > 0 || counts.rules == 0 || !fb_rulebook_whole(rulebook)) return STATUS_UNUSABLE;
+  if (counts.broken > 0 || counts.rules == 0 || counts.wrong_accepts > 0 || !fb_rulebook_whole(rulebook)) return STATUS_UNUSABLE;
   return is_held(&counts, fail_at > 0 ? (enum fail_at)fail_at : FAIL_AT_HOLD) ? STATUS_HELD : STATUS_CLEAR;
+}
+
+static enum fb_stage stage_of(const struct errand *errand) {
+  return errand->settings->stage > 0 ? (enum fb_stage)(errand->settings->stage - 1) : FB_LAYOUT;
 }
 
 static int report(struct child *child, const struct errand *errand, fb_design *design, fb_rulebook *rulebook,
                   fb_problems *problems) {
-  fb_review *review = fb_review_new(design, rulebook, note_rule, child, problems);
+  fb_review *review = fb_review_new(design, rulebook, stage_of(errand), note_rule, child, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   if (!review) return fb_problems_count(problems) > 0 ? STATUS_UNUSABLE : errand_answer(child, NULL, STATUS_FAULT);
   const struct fb_report_style style = {

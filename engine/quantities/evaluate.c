@@ -373,6 +373,23 @@ double evaluation_unmeasured(struct evaluation *ev, int entity, enum row_id row)
   return marked ? NAN : value;
 }
 
+double evaluation_worked_out(struct evaluation *ev, int entity, enum row_id row) {
+  const struct row_function *function = row_function(row);
+  if (!function || !function->number) return NAN;
+  struct frame *frame = ev->top;
+  struct reader before = frame->read;
+  const char *because = frame->because;
+  bool doubt = frame->doubt;
+  double value = function->number(ev, entity);
+  bool marked = evaluation_marked(ev);
+  frame->read.missing = before.missing;
+  frame->read.impossible = before.impossible;
+  frame->read.outside = before.outside;
+  frame->because = because;
+  frame->doubt = doubt;
+  return marked && !before.missing && !before.impossible ? NAN : value;
+}
+
 const char *evaluation_because(const struct evaluation *ev, int slot) { return ev->results[slot].because; }
 
 size_t evaluation_reads(const struct evaluation *ev, int slot, const int **slots) {

@@ -26,6 +26,8 @@ void report_findings(struct report *report);
 void report_findings_in_short(struct report *report);
 void report_answer_first(struct report *report);
 void report_aside(struct report *report);
+void report_accepted(struct report *report);
+void report_behind(struct report *report);
 void report_decisions(struct report *report);
 void report_defaults(struct report *report);
 void report_measured(struct report *report);

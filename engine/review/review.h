@@ -75,12 +75,16 @@ struct comparison {
   const char *asked;         // SENSE_IS: the word or words asked
 };
 
+// Whether a finding counts. What is behind us was to be settled at a stage that the work has passed.
+enum counting { COUNTS, ACCEPTED, BEHIND_US };
+
 struct outcome {
   size_t rule;  // index into review.rules
   int entity;   // -1: the design as a whole
   enum outcome_sort sort;
   enum severity severity;  // flagged: what it brings; unanswered: the worst the rule can give
   bool counts_as_held;     // unanswered, and the rule can hold or is a matter of life safety
+  enum counting counting;
   bool in_doubt;           // built on a value beyond its formula's tested range
   int judged;              // the comparison that decided it: index below, -1: none
   const struct comparison *comparisons;
@@ -91,6 +95,22 @@ struct outcome {
   size_t root_count;
   const char *try_words;  // flagged: a fix worked out for this entity; NULL: the rule's own words hold
   const char *because;    // broken: what failed, with file:line; unanswered for another reason: which
+};
+
+// What became of an `accept` of the design.
+enum decision_standing {
+  DECISION_ACCEPTED,  // the finding is there and does not count
+  DECISION_PASSED,    // counts again: the work has gone past up_to
+  DECISION_WORSE,     // counts again: the value is worse than what was accepted
+  DECISION_OPEN,      // nothing to accept yet: unanswered, or the rule is broken
+  DECISION_STALE,     // nothing flags any more
+  DECISION_WRONG,     // names what is not there, or may not be accepted; a problem says so
+};
+struct decision {
+  int entity;  // the accept
+  enum decision_standing standing;
+  const struct outcome *outcome;  // NULL: none
+  const char *id;                 // of the rule
 };
 
 struct review {
@@ -104,6 +124,10 @@ struct review {
   const struct problems *problems;  // found while working
   const struct problems *unusable;  // rule files or rules that could not be used
   size_t retired_count;
+  enum stage come_to;  // how far the work has come; STAGE_COUNT: handed over. STAGE_LAYOUT: nothing is behind us
+  const struct decision *decisions;  // as written
+  size_t decision_count, decisions_wrong;
+  const struct problems *decision_problems;  // NULL: nothing was decided
 };
 
 #endif

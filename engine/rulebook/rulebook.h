@@ -44,7 +44,8 @@ struct rulebook_watch {
   void *with;
 };
 
-// Fills in design, evaluation, rules, outcomes, unusable and retired_count; the caller sets arena and problems. Memory
+// Fills in design, evaluation, rules, outcomes, unusable and retired_count; the caller sets arena,
+// problems and come_to. Memory
 // comes from review->arena, which must also be that of the evaluation and of its problems: rules run inside of Lua, and
 // only one arena can be guarded there. A rule whose kinds the design lacks, and one that cannot run at all, gives no
 // outcome.

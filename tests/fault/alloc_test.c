@@ -74,7 +74,7 @@ static bool try_rulebook(struct handles *handles) {
 }
 
 static bool try_review(struct handles *handles) {
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_review_free(review);
   return review != NULL;
 }
@@ -120,7 +120,7 @@ static void renew_problems(struct handles *handles) {
 
 static void renew_review(struct handles *handles) {
   fb_review_free(handles->review);
-  handles->review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  handles->review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
 }
 
 // The call fails for every n up to some last one, and works for all beyond; says: problems tell that memory ran out.

@@ -82,7 +82,7 @@ static void test_a_design_and_a_rulebook_give_a_review(void **state) {
   assert_int_equal(fb_problems_count(handles->problems), 0);
   assert_int_equal(fb_rulebook_count(handles->rulebook), 1);
   assert_true(fb_rulebook_whole(handles->rulebook));
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   struct fb_counts counts = fb_review_counts(review);
   assert_int_equal(counts.rules, 1);
   assert_int_equal(counts.entities, 6);
@@ -97,7 +97,7 @@ static void test_a_design_and_a_rulebook_give_a_review(void **state) {
 
 static void test_the_report_says_the_same_each_time(void **state) {
   struct handles *handles = *state;
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *first = fb_report_text_new(review, NULL), *second = fb_report_text_new(review, NULL);
   assert_string_equal(fb_text_bytes(first), fb_text_bytes(second));
   assert_int_equal(fb_text_length(first), strlen(fb_text_bytes(first)));
@@ -219,7 +219,7 @@ static void test_a_broken_rule_file_leaves_the_rest_in_force(void **state) {
   assert_false(fb_rulebook_whole(rulebook));
   assert_int_equal(fb_rulebook_count(rulebook), 1);
   assert_string_equal(fb_problems_at(handles->problems, 0)->file, "one.lua");
-  fb_review *review = fb_review_new(handles->design, rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_has(fb_text_bytes(text), "NOT USABLE, so the review is incomplete\n  one.lua:1: ");
   fb_text_free(text);
@@ -230,7 +230,7 @@ static void test_a_broken_rule_file_leaves_the_rest_in_force(void **state) {
 static void test_a_rule_broken_beforehand_is_reported_and_not_run(void **state) {
   struct handles *handles = *state;
   fb_rulebook_break(handles->rulebook, "foot", "it ran for more than 2 s");
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   struct fb_counts counts = fb_review_counts(review);
   assert_int_equal(counts.broken, 1);
   assert_int_equal(counts.flagged + counts.clear + counts.unanswered, 0);
@@ -255,7 +255,7 @@ static void note(void *with, const char *rule, const char *entity) {
 static void test_the_watch_is_told_before_each(void **state) {
   struct handles *handles = *state;
   struct seen seen = {0};
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, note, &seen, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, note, &seen, handles->problems);
   assert_int_equal(seen.count, 3);
   assert_string_equal(seen.first_rule, "foot");
   assert_string_equal(seen.first_entity, "boulder \"tall\"");
@@ -305,7 +305,7 @@ static void test_a_starter_design_reads_and_reviews(void **state) {
   struct handles *handles = *state;
   fb_design *starter = design_of("new.lua", fb_starter_design(), handles->problems);
   assert_int_equal(fb_problems_count(handles->problems), 0);
-  fb_review *review = fb_review_new(starter, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(starter, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   assert_int_equal(fb_review_counts(review).flagged + fb_review_counts(review).clear, 1);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_null(strstr(fb_text_bytes(text), "PROBLEMS"));
@@ -343,7 +343,7 @@ static void test_files_need_no_closing_nul_and_may_go_after_the_call(void **stat
   assert_non_null(design);
   memset(name, 'x', sizeof name - 1);
   memset(bytes, 'x', sizeof bytes);
-  fb_review *review = fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_has(fb_text_bytes(text), "Design    gone.lua (");
   fb_text_free(text);
