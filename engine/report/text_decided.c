@@ -118,7 +118,7 @@ void report_behind(struct report *report) {
       if (k) text_add(&words, ", ");
       word_entity(&words, &report->wording, list[groups[i].first + k]->entity);
     }
-    text_printf(&words, " [%s]", rule->id);
+    text_printf(&words, ": %s [%s]", rule->title ? rule->title : "no title", rule->id);
     page_wrap(&report->page, INDENT, INDENT, text_end(&words));
   }
 }

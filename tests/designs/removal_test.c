@@ -188,6 +188,7 @@ static bool can_be_missing(const struct store *store, int entity, enum row_id ro
 
 static bool is_optional(const struct store *store, int entity, enum row_id row) {
   const struct row *it = catalogue_row(row);
+  if (it->kind == KIND_accept) return false;  // says nothing of the work, and only takes from what counts
   return row_is_given(it) && !it->required && store_at(store, entity, row)->condition == CONDITION_GIVEN;
 }
 
