@@ -21,7 +21,7 @@ static bool has_all(enum kind kind, const struct value *fields) {
 }
 
 // The first kind allowed that has all that is stated; else the first allowed.
-static enum kind kind_for(uint64_t targets, const struct value *fields) {
+enum kind example_kind_for(uint64_t targets, const struct value *fields) {
   enum kind first = KIND_COUNT;
   for (int kind = 0; kind < KIND_COUNT; kind++) {
     if (!kinds_hold(targets, (enum kind)kind)) continue;
@@ -45,7 +45,7 @@ static bool refer(struct example *example, int entity, enum row_id row, uint64_t
   if (value->sort == VALUE_TEXT) {
     target = stated_as(example, value->text);
   } else if (value->sort == VALUE_TABLE) {
-    target = store_add(example->store, kind_for(targets, value), NULL, value->line);
+    target = store_add(example->store, example_kind_for(targets, value), NULL, value->line);
   }
   if (target < 0) {
     refuse(example, value,
