@@ -57,30 +57,42 @@ static bool is_stated(struct trial *trial, int entity, enum row_id row) {
          evaluation_condition(trial->ev, entity, row) == CONDITION_MEASURED;
 }
 
-// What a function reckoned out by itself hangs on all that it read.
-static bool any_worked_out(struct trial *trial) {
-  bool any = false, quantities = false;
-  for (size_t i = 0; i < trial->outcome.read_count; i++) {
-    int entity;
-    enum row_id row = store_row_of_slot(trial->example.store, trial->outcome.reads[i], &entity);
-    bool quantity = catalogue_row(row)->sort == SORT_QUANTITY;
-    quantities = quantities || quantity;
-    any = any || (quantity && !is_stated(trial, entity, row));
+// A value that a line of `when` asks for decides where the rule applies, and not what it says.
+static bool is_of_when(const struct rule *rule, enum row_id row) {
+  for (size_t i = 0; i < rule->when_count; i++) {
+    const struct path *path = &rule->when[i].path;
+    for (int kind = 0; kind < KIND_COUNT; kind++) {
+      if (path->steps[path->count - 1].rows[kind] == row) return true;
+    }
   }
-  return any || !quantities;
+  return false;
 }
 
-static bool is_worked_out(struct trial *trial) {
+// What a function reckoned out by itself hangs on all that it read: values and words, not the references on the way.
+static bool any_worked_out(const struct checking *checking, struct trial *trial) {
+  bool any = false, values = false;
+  for (size_t i = 0; i < trial->outcome.read_count; i++) {
+    int entity;
+    enum row_id id = store_row_of_slot(trial->example.store, trial->outcome.reads[i], &entity);
+    const struct row *row = catalogue_row(id);
+    if (is_of_when(checking->rule, id) || row->sort == SORT_REFERENCE || row_is_list(row)) continue;
+    values = true;
+    any = any || !is_stated(trial, entity, id);
+  }
+  return any || !values;
+}
+
+static bool is_worked_out(const struct checking *checking, struct trial *trial) {
   const struct outcome *outcome = &trial->outcome;
   const struct comparison *judged = outcome->judged >= 0 ? &outcome->comparisons[outcome->judged] : NULL;
-  if (!judged || judged->row == ROW_COUNT) return any_worked_out(trial);
+  if (!judged || judged->row == ROW_COUNT) return any_worked_out(checking, trial);
   return !is_stated(trial, judged->entity, judged->row);
 }
 
 void check_take_outcome(struct checking *checking, struct trial *trial, const char *example) {
   enum outcome_sort sort = trial->outcome.sort;
   if (sort == OUTCOME_BROKEN) complain_broken(checking, trial, example);
-  if ((sort != OUTCOME_CLEAR && sort != OUTCOME_FLAGGED) || !is_worked_out(trial)) return;
+  if ((sort != OUTCOME_CLEAR && sort != OUTCOME_FLAGGED) || !is_worked_out(checking, trial)) return;
   checking->worked_out = true;
   checking->flagged = checking->flagged || sort == OUTCOME_FLAGGED;
   checking->clear = checking->clear || sort == OUTCOME_CLEAR;
@@ -118,7 +130,10 @@ static void take_unbuilt(struct checking *checking, const struct trial *trial, c
   const struct problems *found = &trial->example.problems;
   for (size_t i = 0; i < found->count; i++) {
     const struct problem *problem = &found->list[i];
-    check_complain(checking, problem->at.line, name, problem->said, problem->read, problem->right);
+    struct problem about = *problem;
+    about.where = text_phrase(checking->arena, "rule \"%s\", \"%s\"%s%s", checking->rule->facts.id, name,
+                              problem->where ? ", " : "", problem->where ? problem->where : "");
+    check_complain_at(checking, problem->at, about);
   }
 }
 
