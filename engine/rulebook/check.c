@@ -183,7 +183,7 @@ static void check_sorts(struct checking *checking) {
   if (lacks.length)
     check_complain(checking, rule->facts.at.line, NULL, "its examples are not enough", NULL,
                    text_phrase(checking->arena, "also %s", lacks.at + 2));
-  else if (!checking->worked_out)
+  else if (!checking->worked_out && !checking->settled)
     check_complain(checking, rule->facts.at.line, NULL, "each of its examples states what is judged itself", NULL,
                    "one that states what it is worked out from instead: `forebay explain --list` has the formulas");
 }
@@ -237,17 +237,18 @@ static void check_examples(struct checking *checking) {
 
 // Only where examples are worked out at all; that they are not is told already.
 static void note_unseen(struct checking *checking) {
-  if (!checking->worked_out || (checking->flagged && checking->clear)) return;
+  if (checking->settled || !checking->worked_out || (checking->flagged && checking->clear)) return;
+  const char *outcome = checking->flagged ? "come out clear" : "flag";
+  const char *tried = text_phrase(checking->arena, "and none of %zu variations", checking->variations);
   check_note(checking, checking->rule->facts.at.line,
-             text_phrase(checking->arena,
-                         "no example that states what it is worked out from and none of %zu variations made it %s",
-                         checking->variations, checking->flagged ? "come out clear" : "flag"));
+             text_phrase(checking->arena, "no example that states what it is worked out from %s made it %s",
+                         checking->variations ? tried : "(in which there is nothing to vary)", outcome));
 }
 
 static void begin_rule(struct checking *checking, const struct rule *rule) {
   checking->rule = rule;
   checking->has_flagged = checking->has_clear = checking->has_limit = false;
-  checking->worked_out = checking->flagged = checking->clear = false;
+  checking->worked_out = checking->flagged = checking->clear = checking->settled = false;
   checking->variations = 0;
   checking->broken_line = 0;
 }

@@ -17,6 +17,7 @@ struct checking {
   bool has_flagged, has_clear, has_limit;  // examples that say so
   bool worked_out;                         // an example in which what is judged follows from other values
   bool flagged, clear;                     // seen in one such, or in a variation of one
+  bool settled;                            // that it can come out one way alone is certain, and told
   size_t variations;
   int broken_line;  // where it broke last
 };

@@ -98,6 +98,7 @@ static bool never_applies(struct checking *checking) {
     check_complain(checking, when->line, NULL,
                    text_phrase(checking->arena, "`%s` can never be so: the rule applies to nothing", when->path.text),
                    when->text, "a threshold within what a design can say");
+    checking->settled = true;
     return true;
   }
   return false;
@@ -119,6 +120,7 @@ static void tell(struct checking *checking, const struct limit *limit, const cha
       .read = limit->text,
       .right = "a limit that some designs meet and others do not"};
   check_complain_at(checking, limit->at, problem);
+  checking->settled = true;
 }
 
 static void check_numbers(struct checking *checking) {

@@ -32,8 +32,11 @@ static void begin_line(struct testing *testing, const char *what, int line, cons
 }
 
 // A description may hold neither `#` nor a backslash as they are: the one begins a directive, the other hides it.
+// The quotes round an example's name are left off.
 static void add_description(struct text *text, const char *words) {
-  for (; *words; words++) {
+  size_t length = strlen(words), quoted = *words == '"';
+  const char *end = words + length - quoted;
+  for (words += quoted; words < end; words++) {
     if (*words == '#' || *words == '\\') text_add_char(text, '\\');
     text_add_char(text, *words == '\n' ? ' ' : *words);
   }
