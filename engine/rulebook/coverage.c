@@ -121,7 +121,8 @@ static int add_lines(lua_State *L) {
 static void add_function(struct rulebook *book, struct coverage *coverage, int function) {
   struct adding adding = {coverage, function};
   struct script_failure failure;
-  if (function != NO_REF) script_protect(book->script, add_lines, &adding, 0, 0, &failure);
+  if (function == NO_REF || script_protect(book->script, add_lines, &adding, 0, 0, &failure)) return;
+  if (script_starved(book->script)) arena_give_up(book->arena);
 }
 
 static int count_lines(const struct file_bytes *file) {
