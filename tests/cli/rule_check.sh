@@ -41,6 +41,11 @@ has 'new --rule with no name for a rule: what would be right' err 'small letters
 run new --rule bowl-
 is 'new --rule with a hyphen at the end: status 2' "$status" 2
 
+awk '/^```lua/ { on = 1; next } /^```/ { on = 0 } on' "$root/rules/README.md" >guide.lua
+run rulebook --check guide.lua
+is 'what the guide to rules shows passes: status 0' "$status" 0
+empty 'what the guide to rules shows passes: nothing is wrong' err
+
 # --- the command line
 
 run rulebook --check
