@@ -253,10 +253,12 @@ static void begin_rule(struct checking *checking, const struct rule *rule) {
   checking->broken_line = 0;
 }
 
-static void check_rule(struct checking *checking, const struct rule *rule) {
+static void check_rule(struct checking *checking, struct rule *rule) {
   begin_rule(checking, rule);
   checking->counts.rules++;
   if (rule->facts.broken) return;  // told when it was read
+  const char *unusable = examples_take(checking->book, rule);
+  if (unusable) check_complain(checking, rule->facts.at.line, NULL, unusable, NULL, NULL);
   check_names(checking);
   check_range(checking);
   check_examples(checking);
@@ -284,7 +286,7 @@ struct rulebook_check_counts rulebook_check(struct rulebook *book, struct rulebo
   struct checking checking = {
       .book = book, .arena = notes->arena, .wrong = wrong, .notes = notes, .trials = trials_in(book, notes->arena)};
   for (size_t i = 0; i < book->fact_count; i++) {
-    const struct rule *rule = book->in_force[i];
+    struct rule *rule = book->in_force[i];
     if (!is_asked(&files, rule->file->name)) continue;
     if (watch.tell) watch.tell(watch.with, rule->facts.id, "");
     check_rule(&checking, rule);

@@ -100,7 +100,7 @@ static int take_note(lua_State *L) {
   note->line = (int)lua_tointeger(L, -2);
   script_in_arena(L, note->book->arena, keep_names, note);
   note->table = NULL;
-  if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena);
+  if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena, "examples");
   return 0;
 }
 

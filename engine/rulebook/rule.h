@@ -61,7 +61,8 @@ struct rule {
   enum severity severity;                               // where a limit or a finding names none
   bool by_severity;                                     // every limit says its own severity
   int when_function, check, fix, limit_own, limit_now;  // registry references or NO_REF
-  const struct value *examples;
+  const struct value *examples;                         // NULL until examples_take, or where there are none
+  const struct value *examples_later;                   // still in Lua, as reviews do not ask for them
   const struct value *table;
   bool retired;
 };

@@ -241,8 +241,8 @@ static void try_limits(struct testing *testing) {
 
 // ---- all of it -----------------------------------------------------------------------------------------------------
 
-static void test_rule(struct testing *testing, struct rulebook_watch watch) {
-  const struct rule *rule = testing->rule;
+static void test_rule(struct testing *testing, size_t number, struct rulebook_watch watch) {
+  const struct rule *rule = testing->rule = testing->book->in_force[number];
   testing->has_flagged = testing->has_clear = testing->has_limit = false;
   if (watch.tell) watch.tell(watch.with, rule->facts.id, "");
   if (rule->facts.broken) {
@@ -250,6 +250,8 @@ static void test_rule(struct testing *testing, struct rulebook_watch watch) {
               text_phrase(testing->text->arena, "cannot run: %s", rule->facts.broken));
     return;
   }
+  const char *unusable = examples_take(testing->book, testing->book->in_force[number]);
+  if (unusable) fail_line(testing, rule->facts.at.line, NULL, unusable);
   for (const struct value *table = rule->examples ? rule->examples->first : NULL; table; table = table->next)
     try_example(testing, table);
   check_examples(testing);
@@ -280,10 +282,7 @@ struct rule_test_counts rulebook_test(struct rulebook *book, struct text *text, 
                                       struct rulebook_watch watch) {
   struct testing testing = {.book = book, .text = text, .trials = trials_in(book, text->arena), .style = style};
   if (style.tap) text_add(text, "TAP version 14\n");
-  for (size_t i = 0; i < book->fact_count; i++) {
-    testing.rule = book->in_force[i];
-    test_rule(&testing, watch);
-  }
+  for (size_t i = 0; i < book->fact_count; i++) test_rule(&testing, i, watch);
   if (style.tap)
     close_tap(&testing);
   else

@@ -232,6 +232,25 @@ static void what_breaks_when_it_runs(void **state) {
          "");
 }
 
+// A review never looks at examples, so it can use a rule whose examples nobody can.
+static void examples_without_end(void **state) {
+  (void)state;
+  struct firm *firm = firm_new();
+  struct text rules = text_in(firm->arena);
+  text_add(&rules, "local many = {} for i = 1, 4500 do many[i] = { \"x\" } end\n");
+  text_add(&rules,
+           "rule \"a\" { " HEAD "for_each = \"basin\", judges = \"depth\", at_least = \"8 in\", examples = many }\n");
+  struct rulebook_check_counts counts;
+  check_in(firm, text_end(&rules), &counts);
+  assert_non_null(strstr(firm_problems(firm),
+                         "a.lua:2: rule \"a\": its examples cannot be used: a rule holds more than 4,000 values\n"));
+  firm_judge(firm,
+             "project { name = \"p\", units = \"us\" }\nbasin \"b\" { outline = circle { \"6 ft\" }, rim = \"0 in\", "
+             "water_level = \"-4 in\", depth = \"4 in\", purpose = \"display\" }\n");
+  assert_int_equal(firm_outcome(firm, "a", "b")->sort, OUTCOME_FLAGGED);
+  firm_free(firm);
+}
+
 // A limit that a later file sets can shut a rule of the trade's: told at the line that sets it.
 static void an_adjusted_limit(void **state) {
   (void)state;
@@ -252,6 +271,7 @@ int main(void) {
       cmocka_unit_test(words_that_are_all_right),  cmocka_unit_test(lines_that_nothing_runs),
       cmocka_unit_test(limits_that_nothing_reads), cmocka_unit_test(names_in_functions),
       cmocka_unit_test(what_breaks_when_it_runs),  cmocka_unit_test(an_adjusted_limit),
+      cmocka_unit_test(examples_without_end),
   };
   return cmocka_run_group_tests_name("rulebook/check", tests, NULL, NULL);
 }
