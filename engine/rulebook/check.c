@@ -183,7 +183,7 @@ static void check_sorts(struct checking *checking) {
   if (lacks.length)
     check_complain(checking, rule->facts.at.line, NULL, "its examples are not enough", NULL,
                    text_phrase(checking->arena, "also %s", lacks.at + 2));
-  else if (!checking->worked_out && !checking->settled)
+  else if (!checking->worked_out && !checking->settled && !checking->broken_line)
     check_complain(checking, rule->facts.at.line, NULL, "each of its examples states what is judged itself", NULL,
                    "one that states what it is worked out from instead: `forebay explain --list` has the formulas");
 }

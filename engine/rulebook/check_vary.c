@@ -23,7 +23,8 @@ struct varying {
   struct value *table;  // a copy that is changed in place
   struct leaf leaves[LEAVES_MOST];
   size_t count;
-  bool useful;  // the judged value is worked out in it
+  bool useful;                     // the judged value is worked out in it
+  const struct leaf *one, *other;  // that are changed now; NULL: none
 };
 
 // ---- a copy to write in --------------------------------------------------------------------------------------------
@@ -140,6 +141,15 @@ static void find_all(struct varying *varying) {
 
 // ---- trying --------------------------------------------------------------------------------------------------------
 
+// `shallow" with depth = "3 m" and valve = "ball`, to stand in quotes.
+static const char *name_of(const struct varying *varying, struct arena *arena) {
+  const struct leaf *one = varying->one, *other = varying->other;
+  struct text text = text_in(arena);
+  text_printf(&text, "%s\" with %s = \"%s", trial_name(varying->table), one->row->name, one->value->text);
+  if (other) text_printf(&text, "\" and %s = \"%s", other->row->name, other->value->text);
+  return text_end(&text);
+}
+
 struct variation {
   struct trial trial;
   struct varying *varying;
@@ -159,7 +169,7 @@ static void take_variation(struct trial *trial) {
   }
   if (!trial->built || trial->outcome.sort == OUTCOME_NOT_APPLICABLE) return;
   checking->variations++;
-  check_take_outcome(checking, trial, text_phrase(trial->arena, "%s, varied", trial_name(trial->table)));
+  check_take_outcome(checking, trial, name_of(variation->varying, trial->arena));
 }
 
 static void try_it(struct varying *varying, bool first) {
@@ -177,7 +187,7 @@ static void try_it(struct varying *varying, bool first) {
 
 static bool is_done(const struct checking *checking) {
   bool both = checking->flagged && checking->clear && checking->rule->check == NO_REF;
-  return both || checking->variations >= TRIES_MOST;
+  return both || checking->broken_line || checking->variations >= TRIES_MOST;
 }
 
 static void put(struct leaf *leaf, const char *text) {
@@ -185,23 +195,33 @@ static void put(struct leaf *leaf, const char *text) {
   leaf->value->text = text;
 }
 
-// Every step of this one; within each of them `others` steps of each later one.
+// Steps of every later leaf beside the one that stands now.
+static void vary_others(struct varying *varying, size_t from, size_t steps) {
+  for (size_t k = from; k < varying->count; k++) {
+    struct leaf *other = &varying->leaves[k];
+    struct value kept = *other->value;
+    varying->other = other;
+    for (size_t n = 0; n < steps && n < other->count && !is_done(varying->checking); n++) {
+      put(other, other->steps[n]);
+      try_it(varying, false);
+    }
+    *other->value = kept;
+  }
+  varying->other = NULL;
+}
+
+// Every step of one leaf; others: the first of them alone, and as many of each later one with it.
 static void vary(struct varying *varying, size_t number, size_t others) {
   struct leaf *leaf = &varying->leaves[number];
   struct value kept = *leaf->value;
   size_t most = others && leaf->count > others ? others : leaf->count;
+  varying->one = leaf;
   for (size_t i = 0; i < most && !is_done(varying->checking); i++) {
     put(leaf, leaf->steps[i]);
-    if (!others) try_it(varying, false);
-    for (size_t k = number + 1; others && k < varying->count; k++) {
-      struct leaf *other = &varying->leaves[k];
-      struct value other_kept = *other->value;
-      for (size_t n = 0; n < others && n < other->count && !is_done(varying->checking); n++) {
-        put(other, other->steps[n]);
-        try_it(varying, false);
-      }
-      *other->value = other_kept;
-    }
+    if (others)
+      vary_others(varying, number + 1, others);
+    else
+      try_it(varying, false);
   }
   *leaf->value = kept;
 }
@@ -235,7 +255,7 @@ static void vary_examples(struct checking *checking, size_t others) {
 
 void check_variations(struct checking *checking) {
   enum { WIDEST = 4 };
-  if (!checking->worked_out) return;
+  if (!checking->worked_out || checking->broken_line) return;
   vary_examples(checking, 0);
   vary_examples(checking, WIDEST);
 }
