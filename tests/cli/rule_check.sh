@@ -183,6 +183,12 @@ is 'tap: the plan counts the tests' "$(tail -n 1 out)" "1..$(grep -cE '^(not )?o
 has 'tap: rule and example' out '^ok 1 - bowl-wide: low rim$'
 is 'tap: numbered from 1 on' "$(sed -nE 's/^(not )?ok ([0-9]+) .*/\2/p' out | tr '\n' ' ')" \
   "$(seq "$(grep -cE '^(not )?ok ' out)" | tr '\n' ' ')"
+# Perl's reader of the protocol knows version 13, which says the same of all that is used here.
+as_13() { sed '1s/14/13/' out >tap && prove -e cat tap >out 2>err; }
+if command -v prove >/dev/null; then
+  as_13
+  is 'tap: another reader takes it, all passed' "$?" 0
+fi
 run rule-test --format text
 is 'text: as ever' "$(cat out)" '2 rules tried: 9 passed, 0 failed.'
 cat >slip.lua <<END
@@ -195,6 +201,11 @@ is 'tap, a failure: status 1' "$status" 1
 has 'tap, a failure: a sharp is escaped' out '^not ok [0-9]+ - slip: a \\# sign$'
 has 'tap, a failure: where and why' out '^# slip\.lua:3: is clear, and flagged was expected$'
 has 'tap, a firm without examples of each sort: skipped' out '^ok [0-9]+ - slip: has examples of each sort # SKIP '
+if command -v prove >/dev/null; then
+  as_13
+  is 'tap, a failure: another reader sees it' "$?" 1
+  has 'tap, a failure: that one alone' out err 'Failed 1/[0-9]+ subtests'
+fi
 run rule-test --format tap --rules half.lua
 is 'tap, a file that cannot be read: status 2' "$status" 2
 has 'tap, a file that cannot be read: bails out' out '^Bail out! half\.lua cannot be read'
