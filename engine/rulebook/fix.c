@@ -155,7 +155,7 @@ struct taking_answer {
 // (taking, the answer)
 static int take_answer(lua_State *L) {
   struct taking_answer *taking = lua_touserdata(L, 1);
-  if (!lua_isnil(L, 2)) taking->answer = value_take(L, taking->arena);
+  if (!lua_isnil(L, 2)) taking->answer = value_take(L, taking->arena, NULL);
   return 0;
 }
 

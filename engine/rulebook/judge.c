@@ -196,10 +196,12 @@ static void fail(struct run *run, struct outcome *outcome, const struct script_f
   if (failure->kind == SCRIPT_STOPPED) run->stopped = outcome->because;
 }
 
-static void nonsense(struct run *run, struct outcome *outcome, const char *said) {
+// At the line of the key that holds the function.
+static void nonsense(struct run *run, struct outcome *outcome, const char *key, const char *said) {
+  const struct value *function = value_member(run->rule->table, key);
   const struct place *at = &run->rule->facts.at;
   outcome->sort = OUTCOME_BROKEN;
-  outcome->because = text_phrase(run->arena, "%s:%d: %s", at->file, at->line, said);
+  outcome->because = text_phrase(run->arena, "%s:%d: %s", at->file, function ? function->line : at->line, said);
 }
 
 // True: goes on to the check.
@@ -213,7 +215,7 @@ static bool ask_when(struct run *run, struct outcome *outcome) {
   else if (answer == ANSWER_FAILED)
     fail(run, outcome, &failure);
   else
-    nonsense(run, outcome,
+    nonsense(run, outcome, "when",
              "`when` returns neither true nor false; write a comparison such as basin.depth >= q\"4 ft\"");
   return false;
 }
@@ -228,7 +230,7 @@ static void ask_check(struct run *run, struct outcome *outcome) {
   else if (answer == ANSWER_FAILED)
     fail(run, outcome, &failure);
   else
-    nonsense(run, outcome,
+    nonsense(run, outcome, "check",
              "`check` returns something else than what at_least, at_most, within, must or is give back; "
              "return one of these, several joined by `or`, or nothing");
 }

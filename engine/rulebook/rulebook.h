@@ -26,6 +26,8 @@ void rulebook_finish(struct rulebook *rulebook, struct problems *problems);
 bool rulebook_whole(const struct rulebook *rulebook);                       // no problem was found in any of it
 const struct problems *rulebook_problems(const struct rulebook *rulebook);  // all of them, for review.unusable
 
+bool rulebook_is_name(const char *id);  // a rule can have it
+
 // Marks a rule as broken: it is listed with these words and never run. False: there is no such rule.
 bool rulebook_break(struct rulebook *rulebook, const char *id, const char *because);
 
@@ -53,11 +55,30 @@ void rulebook_judge(struct rulebook *rulebook, struct evaluation *evaluation, st
                     struct rulebook_watch watch);
 
 // Runs the examples of every rule against the limits of the layer that wrote them, and for each data rule a value just
-// inside and one just outside of the limit in force. Writes what failed, notes, and a closing count.
+// inside and one just outside of the limit in force. Writes what failed, notes, and a closing count; or all of it in
+// the Test Anything Protocol, version 14.
+struct rule_test_style {
+  bool tap;
+  bool files_lost;  // a rule file never came here: the protocol's words for a run that is not whole
+};
 struct rule_test_counts {
   size_t passed, failed, notes;
 };
-struct rule_test_counts rulebook_test(struct rulebook *rulebook, struct text *text, struct rulebook_watch watch);
+struct rule_test_counts rulebook_test(struct rulebook *rulebook, struct text *text, struct rule_test_style style,
+                                      struct rulebook_watch watch);
+
+// Checks how the rules and changes of some files are written: names that nothing has, examples that are lacking or come
+// out otherwise, limits and lines that none of them reaches, rules that cannot come out both ways. What is wrong goes
+// to `wrong`, what was merely not seen to `notes`. The bytes of all files read must still be there.
+struct rulebook_files {
+  const char *const *names;  // as they were read
+  size_t count;
+};
+struct rulebook_check_counts {
+  size_t rules, changes, wrong, notes;
+};
+struct rulebook_check_counts rulebook_check(struct rulebook *rulebook, struct rulebook_files files,
+                                            struct problems *wrong, struct text *notes, struct rulebook_watch watch);
 
 // Plain text in 80 columns: all rules by stage, or one in full. False: there is no such rule.
 void rulebook_list(const struct rulebook *rulebook, struct text *text);

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "script/call.h"
+#include "script/lines.h"
 #include "script/state.h"
 
 // The one error object of a state, made with it, so that raising allocates nothing.
@@ -31,6 +32,7 @@ struct script {
   struct arena *kept;       // chunk names
   struct arena *scratch;    // texts on their way into a buffer; renewed now and then
   int scratch_uses;
+  struct script_lines lines;  // that are told as they run
   struct chunk_name *chunk_names;
   struct failure_object *failing;
   int failing_ref, quantity_meta, stand_in_ref, words_ref;  // in the registry
@@ -50,6 +52,7 @@ const char *words_of_value(lua_State *L, int index, char *buffer, size_t room, s
 
 enum { HOOK_PERIOD = 1000 };
 void arm_hook(struct script *script, uint64_t instructions);
+void lines_hook(lua_State *L, lua_Debug *frame);
 extern const char memory_used_up[];
 
 struct failure_object *new_failure(lua_State *L, enum script_failing kind);

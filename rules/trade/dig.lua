@@ -210,7 +210,7 @@ rule "slope-too-steep-benches" {
   caution = "The competent person on site classes the soil and decides how it is cut.",
   fix = { advise = "Take the benches out and cut one slope of 1 1/2 ft back for each foot down." },
   examples = {
-    { "steps in sand", dig = { bench_count = 2 }, site = { soil = "type C" }, outcome = "flagged" },
+    { "steps in sand", dig = { benches = { {}, {} } }, site = { soil = "type C" }, outcome = "flagged" },
     { "at the limit: none", dig = { slope = "1.5H:1V" }, site = { soil = "type C" },
       outcome = "clear" },
     { "steps in clay", dig = { bench_count = 2 }, site = { soil = "type B" },
@@ -452,7 +452,7 @@ rule "dig-described" {
   examples = {
     { "a pool without a dig", basin = { water_level = "-4 in", depth = "3 ft" },
       site = { ground = "0 in" }, outcome = "flagged" },
-    { "described", basin = { ground_depth = "3 ft", dig_count = 1 }, outcome = "clear" },
+    { "described", basin = { ground_depth = "3 ft", digs = { {} } }, outcome = "clear" },
     { "at the limit", basin = { ground_depth = "12 in", dig_count = 1 }, outcome = "clear" },
     { "a raised bowl", basin = { water_level = "30 in", depth = "1 ft" },
       site = { ground = "0 in" }, outcome = "not applicable" },

@@ -110,6 +110,27 @@ static bool try_rule_test(struct handles *handles) {
   return text != NULL;
 }
 
+static bool try_rule_test_tap(struct handles *handles) {
+  size_t passed, failed;
+  fb_text *text = fb_rule_test_tap_new(handles->rulebook, false, NULL, NULL, &passed, &failed, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_check(struct handles *handles) {
+  const char *const files[] = {"rules.lua"};
+  size_t slips;
+  fb_text *text = fb_rulebook_check_new(handles->rulebook, files, 1, NULL, NULL, &slips, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_starter_rules(struct handles *handles) {
+  fb_text *text = fb_starter_rules_new(NULL, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
 // --- failing each allocation once
 
 // Problems of one call at a time: what ran out before says nothing of the next.
@@ -162,6 +183,9 @@ static void test_a_takeoff(void **state) { fail_each_once(*state, try_takeoff, t
 static void test_a_rule_as_text(void **state) { fail_each_once(*state, try_rule_text, true, NULL); }
 
 static void test_the_rules_examples(void **state) { fail_each_once(*state, try_rule_test, true, NULL); }
+static void test_the_rules_examples_as_tap(void **state) { fail_each_once(*state, try_rule_test_tap, true, NULL); }
+static void test_a_check_of_rules(void **state) { fail_each_once(*state, try_check, true, NULL); }
+static void test_rules_to_start_from(void **state) { fail_each_once(*state, try_starter_rules, true, NULL); }
 
 // Where only the text found no memory, the review is whole and can be asked again.
 static void test_a_report_can_be_asked_for_again(void **state) {
@@ -206,6 +230,9 @@ int main(void) {
       TEST(test_an_explanation),
       TEST(test_a_rule_as_text),
       TEST(test_the_rules_examples),
+      TEST(test_the_rules_examples_as_tap),
+      TEST(test_a_check_of_rules),
+      TEST(test_rules_to_start_from),
       TEST(test_a_report_can_be_asked_for_again),
   };
   return cmocka_run_group_tests_name("fault/alloc", tests, NULL, NULL);

@@ -301,6 +301,35 @@ static void test_rules_are_run_on_their_examples(void **state) {
   fb_text_free(text);
 }
 
+// All of its examples state the judged share itself, and none what it is worked out from.
+static void test_rules_are_checked_as_written(void **state) {
+  struct handles *handles = *state;
+  const char *const files[] = {"stone.lua"}, *const others[] = {"else.lua"};
+  size_t wrong = 99, told = 0;
+  fb_text *text = fb_rulebook_check_new(handles->rulebook, files, 1, note_rule, &told, &wrong, handles->problems);
+  assert_string_equal(fb_text_bytes(text), "1 rule checked: 1 thing is wrong.\n");
+  assert_int_equal(wrong, 1);
+  assert_int_equal(told, 1);
+  assert_int_equal(fb_problems_count(handles->problems), 1);
+  assert_string_equal(fb_problems_at(handles->problems, 0)->file, "stone.lua");
+  assert_int_equal(fb_problems_at(handles->problems, 0)->line, 1);
+  fb_text_free(text);
+  text = fb_rulebook_check_new(handles->rulebook, others, 1, NULL, NULL, &wrong, handles->problems);
+  assert_string_equal(fb_text_bytes(text), "0 rules checked: nothing is wrong.\n");
+  fb_text_free(text);
+}
+
+static void test_rules_to_start_from(void **state) {
+  struct handles *handles = *state;
+  fb_text *text = fb_starter_rules_new("ours", handles->problems);
+  assert_non_null(strstr(fb_text_bytes(text), "rule \"ours\" {"));
+  assert_non_null(strstr(fb_text_bytes(text), "rule \"ours-check\" {"));
+  fb_text_free(text);
+  assert_null(fb_starter_rules_new("Ours!", handles->problems));
+  assert_int_equal(fb_problems_count(handles->problems), 1);
+  assert_string_equal(fb_problems_at(handles->problems, 0)->read, "Ours!");
+}
+
 static void test_a_starter_design_reads_and_reviews(void **state) {
   struct handles *handles = *state;
   fb_design *starter = design_of("new.lua", fb_starter_design(), handles->problems);
@@ -379,6 +408,8 @@ int main(void) {
       TEST(test_the_watch_is_told_before_each_file),
       TEST(test_rules_are_listed_and_shown),
       TEST(test_rules_are_run_on_their_examples),
+      TEST(test_rules_are_checked_as_written),
+      TEST(test_rules_to_start_from),
       TEST(test_a_starter_design_reads_and_reviews),
       TEST(test_the_starter_design_is_short),
       TEST(test_files_need_no_closing_nul_and_may_go_after_the_call),
