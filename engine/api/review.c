@@ -28,7 +28,7 @@ static void judge(struct arena *arena, void *with) {
   size_t orders;
   review_takeoff(&made->review, &orders);  // now, so that what it finds impossible is among the problems
   problems_sort(found);
-  problems_hand_over(order->problems, made->review.decision_problems);
+  problems_hand_over(order->problems, made->review.acceptance_problems);
 }
 
 fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook, enum fb_stage come_to,
@@ -61,7 +61,7 @@ struct fb_counts fb_review_counts(const fb_review *review) {
       .unanswered_behind = counts.unanswered_behind,
       .accepted = counts.accepted,
       .behind = counts.behind,
-      .wrong_accepts = review->review.decisions_wrong,
+      .wrong_accepts = review->review.acceptances_wrong,
   };
 }
 
@@ -89,7 +89,8 @@ static bool report(struct text *text, void *with) {
       .version = fb_version(),
       .seal = order->style->seal,
   };
-  about.retired = rulebook_retired(review->rulebook->rulebook, &about.retired_count);
+  about.decisions = rulebook_decisions(review->rulebook->rulebook, &about.decision_count);
+  rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   struct report_style style = {.units = units_for(design, order->style->units),
                                .width = order->style->width ? order->style->width : COLUMNS,
                                .colour = order->style->colour,

@@ -175,6 +175,7 @@ static bool output_is_input(struct errand *errand) {
 int errand_finish(struct errand *errand, bool read) {
   struct text result = text_in(errand->arena), diagnostics = text_in(errand->arena);
   int status = STATUS_UNUSABLE;
+  read = trials_read(&errand->trials, &errand->problems, &errand->settings->try_) && read;
   if (read && !output_is_input(errand)) {
     status = errand_attempts(errand, &result, &diagnostics);
     if (!deliver(&errand->problems, errand->settings->output, errand->colour, &result)) {
@@ -253,13 +254,19 @@ static struct fb_file as_public(const struct file_bytes *file) {
   return (struct fb_file){file->name, file->bytes, file->length};
 }
 
-fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems) {
+fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
+                         fb_problems *problems) {
   const struct file_bytes *read = &errand->inputs.design;
   whereabouts_set(child->page, AT_DESIGN, read->name, NULL);
   struct fb_file beside[INPUT_MOST_BESIDE];
   for (size_t i = 0; i < errand->inputs.beside_count; i++) beside[i] = as_public(&errand->inputs.beside[i]);
   struct fb_file file = as_public(read);
-  fb_design *design = fb_design_new(&file, beside, errand->inputs.beside_count, problems);
+  struct fb_reading with = {.beside = beside,
+                            .beside_count = errand->inputs.beside_count,
+                            .stock_of = rulebook,
+                            .trials = errand->trials.list,
+                            .trial_count = errand->trials.count};
+  fb_design *design = fb_design_with_new(&file, &with, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   return design;
 }
@@ -276,6 +283,23 @@ fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand, f
     fb_rulebook_break(rulebook, errand->broken[i].id, errand->broken[i].because);
   }
   return rulebook;
+}
+
+static bool has_firm(const struct errand *errand) {
+  return errand->settings->rules.count > 0 && !errand->settings->without_house;
+}
+
+bool errand_read_priced(struct errand *errand) {
+  bool read = inputs_read_design(&errand->inputs, &errand->problems, errand->settings->operands.at[0]);
+  return read && (!has_firm(errand) || inputs_read_rules(&errand->inputs, &errand->problems, errand->settings));
+}
+
+fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems) {
+  fb_rulebook *rulebook = has_firm(errand) ? errand_rulebook(child, errand, problems) : NULL;
+  *whole = !has_firm(errand) || (rulebook && fb_rulebook_whole(rulebook));
+  fb_design *design = errand_design(child, errand, rulebook, problems);
+  if (rulebook) fb_rulebook_free(rulebook);
+  return design;
 }
 
 int errand_answer(struct child *child, fb_text *text, int status) {

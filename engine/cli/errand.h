@@ -11,6 +11,7 @@
 #include "cli/command.h"
 #include "cli/inputs.h"
 #include "cli/options.h"
+#include "cli/trials.h"
 #include "cli/worker.h"
 #include "forebay/forebay.h"
 
@@ -31,6 +32,7 @@ struct errand {
   struct worker_clock clock;
   errand_work *work;
   struct inputs inputs;
+  struct trials trials;     // of --try
   struct fb_layer *layers;  // inputs' layers, as the API takes them
   struct broken_rule *broken;
   size_t broken_count, broken_room;
@@ -45,9 +47,14 @@ int errand_attempts(struct errand *errand, struct text *result, struct text *dia
 int errand_finish(struct errand *errand, bool read);
 
 // For the work, in the child:
-fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems);  // NULL: in problems
 fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand,
-                             fb_problems *problems);                // NULL: no memory
+                             fb_problems *problems);  // NULL: no memory
+// The rulebook comes first: a firm's figures stand in where the design says none. It may be NULL. NULL: in problems.
+fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
+                         fb_problems *problems);
+// For commands that judge nothing: the design and, where a layer of the firm's is named, what the rules are read for.
+bool errand_read_priced(struct errand *errand);
+fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems);
 int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
 int errand_worse(int a, int b);
 

@@ -21,7 +21,7 @@ enum test_format { TEST_FORMAT_TEXT = 1, TEST_FORMAT_TAP };
 // enum fb_units, fail_at an enum fail_at, stage one more than an enum fb_stage, format_ (of rule-test) an enum
 // test_format.
 struct settings {
-  struct words operands, rules;
+  struct words operands, rules, try_;
   const char *output;
   int units, format, format_, fail_at, stage;
   bool help, version, without_house, short_, full, working, list, require_seal, check, rule;

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "report/text_inside.h"
+#include "report/tried.h"
 
 enum { NARROWEST = 40, MOST_PROBLEMS = 100 };
 
@@ -39,6 +40,7 @@ static void write_head(struct report *report) {
   if (about->layer_count == 0) text_add(&rulebook, "empty");
   if (about->retired_count) text_printf(&rulebook, "; %zu retired", about->retired_count);
   page_labelled(&report->page, 0, 10, PAINT_PLAIN, "Rulebook  ", text_end(&rulebook));
+  tried_write(&report->page, &report->wording);
 }
 
 // --- the verdict
@@ -125,7 +127,7 @@ static void write_problems(struct report *report, const char *heading, const str
 }
 
 static void write_wrong_decisions(struct report *report) {
-  const struct problems *problems = report->review->decision_problems;
+  const struct problems *problems = report->review->acceptance_problems;
   if (problems) write_problems(report, "NOT ACCEPTED: these cannot be used", problems);
 }
 
@@ -166,6 +168,8 @@ static void write_foot(struct report *report) {
 static void write_whole(struct report *report) {
   write_head(report);
   write_verdict(report);
+  report_trade_alone(report);
+  report_softened(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
@@ -184,7 +188,9 @@ static void write_whole(struct report *report) {
 }
 
 static void write_brief(struct report *report) {
+  tried_write(&report->page, &report->wording);
   write_verdict(report);
+  report_softened(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);

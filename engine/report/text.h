@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "review/arrange.h"
+#include "rulebook/decision.h"
 #include "rulebook/rulebook.h"
 
 struct report_layer {
@@ -17,8 +18,9 @@ struct report_about {
   const char *project, *file, *digest;
   const struct report_layer *layers;
   size_t layer_count;
-  const struct retired_rule *retired;
   size_t retired_count;
+  const struct decision *decisions;
+  size_t decision_count;
   const char *version, *seal;  // seal NULL: nothing is said of it
 };
 

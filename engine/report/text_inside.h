@@ -29,6 +29,9 @@ void report_aside(struct report *report);
 void report_accepted(struct report *report);
 void report_behind(struct report *report);
 void report_decisions(struct report *report);
+void report_decisions(struct report *report);  // text_firm.c
+void report_softened(struct report *report);
+void report_trade_alone(struct report *report);
 void report_defaults(struct report *report);
 void report_measured(struct report *report);
 void report_takeoff(struct report *report);

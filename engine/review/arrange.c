@@ -48,7 +48,7 @@ enum verdict review_verdict(const struct review *review) {
   if (counts.severities[SEVERITY_HOLD] > 0) return VERDICT_HELD;
   if (counts.rules == counts.broken_rules) return VERDICT_NO_RULES;
   bool whole = counts.broken_rules == 0 && counts.sorts[OUTCOME_BROKEN] == 0 && review->unusable->count == 0 &&
-               review->decisions_wrong == 0;
+               review->acceptances_wrong == 0;
   return whole ? VERDICT_NOTHING_HELD : VERDICT_INCOMPLETE;
 }
 

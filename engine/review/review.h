@@ -98,19 +98,27 @@ struct outcome {
 };
 
 // What became of an `accept` of the design.
-enum decision_standing {
-  DECISION_ACCEPTED,  // the finding is there and does not count
-  DECISION_PASSED,    // counts again: the work has gone past up_to
-  DECISION_WORSE,     // counts again: the value is worse than what was accepted
-  DECISION_OPEN,      // nothing to accept yet: unanswered, or the rule is broken
-  DECISION_STALE,     // nothing flags any more
-  DECISION_WRONG,     // names what is not there, or may not be accepted; a problem says so
+enum acceptance_standing {
+  ACCEPTANCE_ACCEPTED,  // the finding is there and does not count
+  ACCEPTANCE_PASSED,    // counts again: the work has gone past up_to
+  ACCEPTANCE_WORSE,     // counts again: the value is worse than what was accepted
+  ACCEPTANCE_OPEN,      // nothing to accept yet: unanswered, or the rule is broken
+  ACCEPTANCE_STALE,     // nothing flags any more
+  ACCEPTANCE_WRONG,     // names what is not there, or may not be accepted; a problem says so
 };
-struct decision {
+struct acceptance {
   int entity;  // the accept
-  enum decision_standing standing;
+  enum acceptance_standing standing;
   const struct outcome *outcome;  // NULL: none
   const char *id;                 // of the rule
+};
+
+// What a firm's layers make of a review that rests on the rules of the first layer.
+struct firm_effect {
+  bool known;                    // there are layers of a firm's
+  const char *layer;             // the first one: "trade"
+  size_t alone[SEVERITY_COUNT];  // findings by that one alone
+  size_t added, taken, changed;  // findings that only the firm's layers bring; that they take away; of another severity
 };
 
 struct review {
@@ -125,9 +133,10 @@ struct review {
   const struct problems *unusable;  // rule files or rules that could not be used
   size_t retired_count;
   enum stage come_to;  // how far the work has come; STAGE_COUNT: handed over. STAGE_LAYOUT: nothing is behind us
-  const struct decision *decisions;  // as written
-  size_t decision_count, decisions_wrong;
-  const struct problems *decision_problems;  // NULL: nothing was decided
+  const struct acceptance *acceptances;  // as written
+  size_t acceptance_count, acceptances_wrong;
+  const struct problems *acceptance_problems;  // NULL: nothing was decided
+  struct firm_effect firm;
 };
 
 #endif

@@ -3,227 +3,170 @@
 
 #include <string.h>
 
-#include "rulebook/rule.h"
-#include "units/compare.h"
-#include "units/read.h"
-#include "units/write.h"
-
-struct deciding {
-  const struct rulebook *book;
-  struct review *review;
-  struct outcome *outcomes;
-  struct problems *problems;
-  struct decision *list;
-  size_t count, room;
-  int accept;             // the entity
-  const struct rule *rule;
-};
-
-// ---- reading an accept ----
-
-static const struct slot *slot_of(const struct deciding *d, enum row_id row) {
-  return store_at(d->review->design, d->accept, row);
+const struct decision *rulebook_decisions(const struct rulebook *book, size_t *count) {
+  *count = book->decision_count;
+  return book->decisions;
 }
 
-static bool is_stated(const struct deciding *d, enum row_id row) {
-  return slot_of(d, row)->condition == CONDITION_GIVEN;
+static bool same(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
+
+bool decision_changes(const struct decision *decision) {
+  return decision->stands && (decision->sort == DECISION_RETIRED || !same(decision->written, decision->to));
 }
 
-static void complain(struct deciding *d, enum row_id row, const char *said, const char *read, const char *right) {
-  const struct store *design = d->review->design;
-  int line = row == ROW_COUNT ? 0 : slot_of(d, row)->line;
-  problem_add(d->problems,
-              (struct problem){.at = {design->file, line ? line : design->entities[d->accept].at.line},
-                               .where = row == ROW_COUNT ? "accept"
-                                                         : text_phrase(d->problems->arena, "accept.%s",
-                                                                       catalogue_row(row)->name),
-                               .said = said,
-                               .read = read,
-                               .right = right});
-}
+// ---- in words ------------------------------------------------------------------------------------------------------
 
-static void add(struct deciding *d, enum decision_standing standing, const struct outcome *outcome) {
-  d->list = arena_grow(d->review->arena, d->list, d->count, &d->room, sizeof *d->list);
-  d->list[d->count++] = (struct decision){d->accept, standing, outcome, slot_of(d, ROW_accept_rule)->text};
-  d->review->decisions_wrong += standing == DECISION_WRONG;
-}
-
-static bool find_rule(struct deciding *d) {
-  const char *id = slot_of(d, ROW_accept_rule)->text;
-  d->rule = rulebook_rule(d->book, id);
-  if (d->rule) return true;
-  const char *near = rulebook_nearest(d->book, id);
-  complain(d, ROW_accept_rule, "there is no such rule in the layers that were read", id,
-           near ? text_phrase(d->problems->arena, "`%s`, if that is meant", near)
-                : "the name in brackets under the finding; --rules for the layer that has it");
-  return false;
-}
-
-// Lives are not for a design to bargain with: only a firm's layer may soften such a rule, with its reason on page one.
-static bool may_be_accepted(struct deciding *d) {
-  const struct rule_facts *facts = &d->rule->facts;
-  if (!facts->life_safety || facts->severity < SEVERITY_HOLD) return true;
-  complain(d, ROW_accept_rule, "lives depend on this rule, and what it holds cannot be accepted in a design", facts->id,
-           "the design mended, or what it asks for answered");
-  return false;
-}
-
-// Every kind that the rule judges stands once in a design, or it judges the design as a whole.
-static bool names_itself(const struct rule *rule) {
-  for (int k = 0; k < KIND_COUNT; k++) {
-    if (kinds_hold(rule->kinds, (enum kind)k) && !catalogue_kind((enum kind)k)->single) return false;
+// `at_least` as it is said; of `within` its two ends stand in the value.
+static const char *name_of(struct arena *arena, const char *name) {
+  char *words = arena_copy(arena, name, strlen(name));
+  for (char *c = words; *c; c++) {
+    if (*c == '_') *c = ' ';
   }
-  return true;
+  return words;
 }
 
-static int owner_of(const struct store *design, int entity) {
-  while (design->entities[entity].owner >= 0) entity = design->entities[entity].owner;
-  return entity;
-}
-
-// Whether the rule judges such things at all, or parts of them.
-static bool concerns(const struct deciding *d, int on) {
-  const struct store *design = d->review->design;
-  for (size_t e = 0; e < design->entity_count; e++) {
-    if (kinds_hold(d->rule->kinds, design->entities[e].kind) && owner_of(design, (int)e) == on) return true;
+static const char *value_of(struct arena *arena, const struct limits *limits, const char *name) {
+  struct text text = text_in(arena);
+  for (size_t i = 0; i < limits->count; i++) {
+    const struct limit *limit = &limits->list[i];
+    if (strcmp(limit->name, name) != 0) continue;
+    bool range = strcmp(name, "within") == 0;
+    text_add(&text, text.length == 0 ? "" : range ? " to " : ", ");
+    if (limit->by_severity) text_printf(&text, "%s ", severity_name(limit->severity));
+    text_add(&text, limit->text ? limit->text : "?");
   }
-  return false;
-}
-
-static const char *kinds_of(const struct deciding *d) {
-  struct text text = text_in(d->problems->arena);
-  catalogue_write_kinds(&text, d->rule->kinds, " or ");
   return text_end(&text);
 }
 
-static bool find_on(struct deciding *d, int *on) {
-  const struct store *design = d->review->design;
-  *on = -1;
-  if (!is_stated(d, ROW_accept_on)) {
-    if (names_itself(d->rule)) return true;
-    complain(d, ROW_COUNT, "does not say what the finding is on", d->rule->facts.id,
-             text_phrase(d->problems->arena, "on = \"...\", the name of a %s", kinds_of(d)));
-    return false;
+static const struct limit *first_named(const struct limits *limits, const char *name) {
+  for (size_t i = 0; i < limits->count; i++) {
+    if (strcmp(limits->list[i].name, name) == 0) return &limits->list[i];
   }
-  *on = (int)slot_of(d, ROW_accept_on)->value;
-  if (concerns(d, *on)) return true;
-  complain(d, ROW_accept_on,
-           text_phrase(d->problems->arena, "is a %s, which this rule does not judge",
-                       catalogue_kind(design->entities[*on].kind)->name),
-           design->entities[*on].name, text_phrase(d->problems->arena, "the name of a %s", kinds_of(d)));
-  return false;
+  return NULL;
 }
 
-// ---- what became of it ----
+// ---- keeping -------------------------------------------------------------------------------------------------------
 
-static bool is_past(const struct deciding *d) {
-  if (!is_stated(d, ROW_accept_up_to)) return false;
-  const char *word = catalogue_word((enum word)slot_of(d, ROW_accept_up_to)->value)->word;
-  for (int stage = 0; stage < STAGE_COUNT; stage++) {
-    if (strcmp(stage_name((enum stage)stage), word) == 0) return (int)d->review->come_to > stage;
+// The decision in force on the same matter; NULL: none but the rule's own.
+static struct decision *standing(const struct deciding *d, enum decision_sort sort, const char *what) {
+  for (size_t i = d->book->decision_count; i-- > 0;) {
+    struct decision *it = &d->book->decisions[i];
+    bool same_rule = strcmp(it->rule, d->rule->facts.id) == 0;
+    if (same_rule && it->stands && it->sort == sort && same(it->what, what)) return it;
   }
-  return false;
+  return NULL;
 }
 
-static enum decision_standing against_word(struct deciding *d, const struct comparison *judged) {
-  const char *at = slot_of(d, ROW_accept_at)->text;
-  if (judged->sense == SENSE_IS) return strcmp(judged->words, at) == 0 ? DECISION_ACCEPTED : DECISION_WORSE;
-  complain(d, ROW_accept_at, "this rule judges no value that could get worse", at, "the accept without `at`");
-  return DECISION_WRONG;
+static struct decision start(const struct deciding *d, enum decision_sort sort, struct place at) {
+  const struct rule_facts *facts = &d->rule->facts;
+  return (struct decision){.rule = facts->id,
+                           .title = facts->title,
+                           .sort = sort,
+                           .layer = d->change->file->layer,
+                           .because = d->because,
+                           .at = at,
+                           .had_layer = facts->layer,
+                           .had_at = facts->at,
+                           .stands = true,
+                           .life_safety = facts->life_safety};
 }
 
-static bool is_worse(const struct comparison *judged, double value, double at) {
-  return compare(value, at, 0) == (judged->sense == SENSE_AT_LEAST ? STANDS_BELOW : STANDS_ABOVE);
+static void add(const struct deciding *d, struct decision decision) {
+  struct rulebook *book = d->book;
+  book->decisions =
+      arena_grow(book->arena, book->decisions, book->decision_count, &book->decision_room, sizeof *book->decisions);
+  book->decisions[book->decision_count++] = decision;
 }
 
-// People write down what a report prints, and that is rounded.
-static bool prints_no_worse(const struct deciding *d, const struct comparison *judged, double at) {
-  const struct row *row = judged->row == ROW_COUNT ? NULL : catalogue_row(judged->row);
-  const char *units[] = {[UNITS_US] = row ? row->us : NULL, [UNITS_SI] = row ? row->si : NULL};
-  for (int system = 0; system < 2; system++) {
-    struct text printed = text_in(d->problems->arena), unheard = text_in(d->problems->arena);
-    struct reading reading;
-    const struct unit *unit = units[system] ? unit_named(units[system], strlen(units[system])) : NULL;
-    unit_write(&printed, judged->value, judged->dimension,
-               (struct write_style){.system = (enum unit_system)system, .unit = unit, .decimal = row && row->decimal});
-    bool read = unit_read(text_end(&printed), printed.length, judged->dimension, &reading, &unheard, &unheard);
-    if (read && !is_worse(judged, reading.value, at)) return true;
+// Takes the place of the one in force, and says so where that was another layer's and said otherwise.
+static void take_over(const struct deciding *d, struct decision decision) {
+  struct decision *had = standing(d, decision.sort, decision.what);
+  if (had) {
+    had->stands = false;
+    decision.had_layer = had->layer;
+    decision.had_at = had->at;
+    decision.overrules = strcmp(had->layer, decision.layer) != 0 && !same(had->to, decision.to);
   }
-  return false;
+  add(d, decision);
 }
 
-static enum decision_standing against_value(struct deciding *d, const struct comparison *judged) {
-  const char *at = slot_of(d, ROW_accept_at)->text;
-  struct text wrong = text_in(d->problems->arena), right = text_in(d->problems->arena);
-  struct reading reading;
-  if (!unit_read(at, strlen(at), judged->dimension, &reading, &wrong, &right)) {
-    complain(d, ROW_accept_at, text_end(&wrong), at, right.length ? text_end(&right) : NULL);
-    return DECISION_WRONG;
+static struct limits named(struct arena *arena, const struct limits *limits, const char *name) {
+  struct limits kept = {0};
+  kept.list = arena_array(arena, limits->count + 1, sizeof *kept.list);
+  for (size_t i = 0; i < limits->count; i++) {
+    if (strcmp(limits->list[i].name, name) == 0) kept.list[kept.count++] = limits->list[i];
   }
-  return is_worse(judged, judged->value, reading.value) && !prints_no_worse(d, judged, reading.value)
-             ? DECISION_WORSE
-             : DECISION_ACCEPTED;
+  return kept;
 }
 
-static enum decision_standing standing_of(struct deciding *d, const struct outcome *outcome) {
-  if (outcome->sort == OUTCOME_UNANSWERED || outcome->sort == OUTCOME_BROKEN) return DECISION_OPEN;
-  if (outcome->sort != OUTCOME_FLAGGED) return DECISION_STALE;
-  if (is_past(d)) return DECISION_PASSED;
-  if (!is_stated(d, ROW_accept_at)) return DECISION_ACCEPTED;
-  const struct comparison *judged = &outcome->comparisons[outcome->judged];
-  return judged->sense == SENSE_IS || judged->sense == SENSE_MUST || judged->dimension == DIMENSION_COUNT
-             ? against_word(d, judged)
-             : against_value(d, judged);
+static void decide_limit(const struct deciding *d, const struct limits *with, const struct limit *limit) {
+  struct arena *arena = d->book->arena;
+  struct decision decision = start(d, DECISION_LIMIT, limit->at);
+  struct limits new_ones = named(arena, with, limit->name);
+  const struct limit *own = first_named(&d->rule->own, limit->name);
+  decision.what = name_of(arena, limit->name);
+  decision.written = value_of(arena, &d->rule->own, limit->name);
+  decision.from = value_of(arena, &d->rule->now, limit->name);
+  decision.to = value_of(arena, &new_ones, limit->name);
+  decision.softer = limits_soften(&d->rule->own, &new_ones);
+  if (own) decision.had_at = own->at;
+  take_over(d, decision);
 }
 
-static bool is_meant(const struct deciding *d, const struct outcome *outcome, int on) {
-  if (strcmp(d->review->rules[outcome->rule].id, d->rule->facts.id) != 0) return false;
-  return on < 0 || (outcome->entity >= 0 && owner_of(d->review->design, outcome->entity) == on);
-}
-
-static void decide_outcome(struct deciding *d, struct outcome *outcome) {
-  enum decision_standing standing = standing_of(d, outcome);
-  if (standing == DECISION_STALE) return;
-  if (outcome->counting == ACCEPTED) {
-    complain(d, ROW_COUNT, "accepts what another accept accepts already", d->rule->facts.id, "one of the two");
-    standing = DECISION_WRONG;
-  } else if (standing == DECISION_ACCEPTED) {
-    outcome->counting = ACCEPTED;
+void decide_limits(const struct deciding *d, const struct limits *with) {
+  for (size_t i = 0; i < with->count; i++) {
+    if (first_named(with, with->list[i].name) == &with->list[i]) decide_limit(d, with, &with->list[i]);
   }
-  add(d, standing, outcome);
 }
 
-static void decide_all(struct deciding *d, int on) {
-  size_t before = d->count;
-  for (size_t i = 0; i < d->review->outcome_count; i++) {
-    if (is_meant(d, &d->outcomes[i], on)) decide_outcome(d, &d->outcomes[i]);
+void decide_severity(const struct deciding *d, enum severity severity, struct place at) {
+  struct decision decision = start(d, DECISION_SEVERITY, at);
+  decision.what = "severity";
+  decision.written = severity_name(d->rule->severity_own);
+  decision.from = severity_name(d->rule->severity);
+  decision.to = severity_name(severity);
+  decision.softer = severity < d->rule->severity_own;
+  take_over(d, decision);
+}
+
+// The last thing that an earlier layer of the firm's had changed about the rule.
+static const struct decision *changed_before(const struct deciding *d) {
+  for (size_t i = d->book->decision_count; i-- > 0;) {
+    const struct decision *it = &d->book->decisions[i];
+    if (strcmp(it->rule, d->rule->facts.id) == 0 && it->stands && it->sort != DECISION_RETIRED) return it;
   }
-  if (d->count == before) add(d, DECISION_STALE, NULL);
+  return NULL;
 }
 
-static void decide(struct deciding *d) {
-  int on;
-  if (find_rule(d) && may_be_accepted(d) && find_on(d, &on))
-    decide_all(d, on);
-  else
-    add(d, DECISION_WRONG, NULL);
-}
+static struct place here(const struct deciding *d) { return (struct place){d->change->file->name, d->change->line}; }
 
-static void leave_behind(const struct review *review, struct outcome *outcome) {
-  const struct rule_facts *facts = &review->rules[outcome->rule];
-  if (facts->stage < review->come_to && !facts->life_safety) outcome->counting = BEHIND_US;
-}
-
-void rulebook_decide(const struct rulebook *book, struct review *review, struct outcome *outcomes) {
-  struct problems *problems = arena_alloc(review->arena, sizeof *problems);
-  *problems = problems_in(review->arena);
-  struct deciding deciding = {.book = book, .review = review, .outcomes = outcomes, .problems = problems};
-  for (size_t e = 0; e < review->design->entity_count; e++) {
-    deciding.accept = (int)e;
-    if (review->design->entities[e].kind == KIND_accept) decide(&deciding);
+void decide_retired(const struct deciding *d) {
+  struct decision decision = start(d, DECISION_RETIRED, here(d));
+  const struct decision *had = changed_before(d);
+  decision.softer = true;
+  if (had) {
+    decision.overrules = true;
+    decision.had_layer = had->layer;
+    decision.had_at = had->at;
   }
-  for (size_t i = 0; i < review->outcome_count; i++) leave_behind(review, &outcomes[i]);
-  review->decisions = deciding.list;
-  review->decision_count = deciding.count;
-  review->decision_problems = problems;
+  add(d, decision);
+}
+
+void decide_back(const struct deciding *d) {
+  struct decision decision = start(d, DECISION_BACK, here(d)), *had = standing(d, DECISION_RETIRED, NULL);
+  decision.overrules = true;
+  if (had) {
+    had->stands = false;
+    decision.had_layer = had->layer;
+    decision.had_at = had->at;
+  }
+  add(d, decision);
+}
+
+// What was decided about a rule's limits does not count while the rule is retired.
+void decide_finish(struct rulebook *book) {
+  for (size_t i = 0; i < book->decision_count; i++) {
+    struct decision *it = &book->decisions[i];
+    if (it->sort != DECISION_RETIRED && rulebook_rule(book, it->rule)->retired) it->stands = false;
+  }
 }

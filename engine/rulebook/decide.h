@@ -1,12 +1,25 @@
 // SPDX-License-Identifier: MIT
-// What counts of what was judged: stages that the work has passed, and findings that the design says are accepted.
+// Inside of layer.c: keeping what a change decides, before it is put in force.
 #ifndef FOREBAY_RULEBOOK_DECIDE_H
 #define FOREBAY_RULEBOOK_DECIDE_H
 
-#include "rulebook/rulebook.h"
+#include "rulebook/decision.h"
+#include "rulebook/rule.h"
 
-// Sets `counting` of the outcomes and fills in the review's decisions; review->come_to says how far the work is. What
-// an `accept` gets wrong is in review->decision_problems, at the line of the accept.
-void rulebook_decide(const struct rulebook *book, struct review *review, struct outcome *outcomes);
+struct deciding {
+  struct rulebook *book;
+  const struct rule *rule;  // as it is until then
+  const struct change *change;
+  const char *because;
+};
+
+void decide_limits(const struct deciding *deciding, const struct limits *with);
+void decide_severity(const struct deciding *deciding, enum severity severity, struct place at);
+void decide_retired(const struct deciding *deciding);
+void decide_back(const struct deciding *deciding);
+void decide_finish(struct rulebook *book);
+
+// Whether `with` asks for less than the limits of the same names in `had`, or cannot be held against them.
+bool limits_soften(const struct limits *had, const struct limits *with);
 
 #endif

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "rulebook/decide.h"
+#include "rulebook/accept.h"
 #include "rulebook/run.h"
 #include "units/compare.h"
 
@@ -374,5 +374,6 @@ void rulebook_judge(struct rulebook *book, struct evaluation *evaluation, struct
   for (size_t i = 0; i < book->fact_count; i++) judge_all(judging, i);
   review->outcomes = judging->outcomes;
   review->outcome_count = judging->count;
-  rulebook_decide(book, review, judging->outcomes);
+  rulebook_accept(book, review, judging->outcomes);
+  rulebook_judge_alone(book, review, watch);
 }

@@ -42,7 +42,7 @@ struct value {
 // The value on top of the stack, popped. Runs inside the script; memory comes from the arena. later: the key of a
 // member whose table is left to be taken when somebody asks for it (VALUE_LATER); NULL: none.
 struct value *value_take(lua_State *L, struct arena *arena, const char *later);
-// Lines of the value and all in it; where a place is not known, that of what it is in.
+// Lines of the value and all in it; where a place is not known, that of what it is in. name NULL: it has none.
 void value_place(struct value *value, const struct places *places, const char *verb, const char *name, int line);
 // The same for a member that was taken later.
 void value_place_member(struct value *member, const struct places *places, const char *verb, const char *name, int line,

@@ -31,6 +31,17 @@ static const char rules[] =
     "rule \"misread\" { title = \"A slip\", for_each = \"spill\", stage = \"plumbing\", severity = \"revise\",\n"
     "  judges = \"flwo\", at_least = \"1 gal/h\", why = [[No.]], source = \"common practice, no source\" }\n";
 
+static const char house[] =
+    "adjust \"lip\" { limit = { least = \"40 gal/h/in\" }, because = \"b\" }\n"
+    "stock { pumps = { { model = \"a\", type = \"dry\", curve = { {\"0 gal/h\", \"9 ft\"}, {\"900 gal/h\", \"0 ft\"} } "
+    "} },\n"
+    "  pipe_sizes = { { size = \"2 in\", price = \"$2\" } }, prices = { gravel = \"$38\", haul = \"190\" },\n"
+    "  rates = { stones_per_day = 6 }, tolerances = { tape = \"1/2 in\" } }\n"
+    "stock { prices = { gravel = \"$40\" } }\n";
+static const char crew[] =
+    "adjust \"lip\" { severity = \"advise\", limit = { least = \"50 gal/h/in\" } }\n"
+    "stock { prices = { gravel = \"$41\" }, pumps = {} }\n";
+
 static const char wrong[] =
     "project { name = \"Wrong\", units = \"us\" }\n"
     "basin \"pool\" { purpose = \"displai\", outline = circle { 6 }, depth = \"12\", rim = \"0 in\" }\n"
@@ -49,9 +60,34 @@ struct handles {
 
 static bool try_design(struct handles *handles) {
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
-  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
+  struct fb_reading with = {.stock_of = handles->rulebook};
+  fb_design *design = fb_design_with_new(&file, &with, handles->problems);
   fb_design_free(design);
   return design != NULL;
+}
+
+static bool try_trial(struct handles *handles) {
+  struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
+  struct fb_trial trial = {"lip.lip_width", "16 in", NULL};
+  struct fb_reading with = {.trials = &trial, .trial_count = 1};
+  fb_design *design = fb_design_with_new(&file, &with, handles->problems);
+  fb_design_free(design);
+  return design != NULL;
+}
+
+static bool try_edit(struct handles *handles) {
+  struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
+  struct fb_trial change = {"lip.lip_width", "16 in", NULL};
+  fb_text *text = fb_design_edit_new(handles->design, &file, &change, 1, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_compare(struct handles *handles) {
+  const fb_review *const both[] = {handles->review, handles->review};
+  fb_text *text = fb_compare_new(both, 2, FB_UNITS_US);
+  fb_text_free(text);
+  return text != NULL;
 }
 
 static bool try_wrong_design(struct handles *handles) {
@@ -62,9 +98,11 @@ static bool try_wrong_design(struct handles *handles) {
 }
 
 static fb_rulebook *rulebook_new(struct handles *handles) {
-  struct fb_file file = {"rules.lua", rules, sizeof rules - 1};
-  struct fb_layer layer = {"trade", &file, 1};
-  return fb_rulebook_new(&layer, 1, NULL, NULL, NULL, handles->problems);
+  struct fb_file files[] = {{"rules.lua", rules, sizeof rules - 1},
+                            {"house.lua", house, sizeof house - 1},
+                            {"crew.lua", crew, sizeof crew - 1}};
+  struct fb_layer layers[] = {{"trade", &files[0], 1}, {"house", &files[1], 1}, {"crew", &files[2], 1}};
+  return fb_rulebook_new(layers, 3, NULL, NULL, NULL, handles->problems);
 }
 
 static bool try_rulebook(struct handles *handles) {
@@ -178,6 +216,12 @@ static void test_a_wrong_design(void **state) { fail_each_once(*state, try_wrong
 static void test_a_rulebook(void **state) { fail_each_once(*state, try_rulebook, true, NULL); }
 static void test_a_review(void **state) { fail_each_once(*state, try_review, true, NULL); }
 static void test_a_report(void **state) { fail_each_once(*state, try_report, false, renew_review); }
+static void test_a_trial(void **state) { fail_each_once(*state, try_trial, true, NULL); }
+static void test_an_edit(void **state) { fail_each_once(*state, try_edit, true, NULL); }
+static void test_a_comparison(void **state) {
+  renew_review(*state);
+  fail_each_once(*state, try_compare, false, NULL);
+}
 static void test_an_explanation(void **state) { fail_each_once(*state, try_explain, true, NULL); }
 static void test_a_takeoff(void **state) { fail_each_once(*state, try_takeoff, true, NULL); }
 static void test_a_rule_as_text(void **state) { fail_each_once(*state, try_rule_text, true, NULL); }
@@ -227,6 +271,9 @@ int main(void) {
       TEST(test_a_review),
       TEST(test_a_report),
       TEST(test_a_takeoff),
+      TEST(test_a_trial),
+      TEST(test_an_edit),
+      TEST(test_a_comparison),
       TEST(test_an_explanation),
       TEST(test_a_rule_as_text),
       TEST(test_the_rules_examples),
