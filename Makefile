@@ -168,7 +168,7 @@ annotations: deps | $(filter all,$(MAKECMDGOALS))
 	+@$(MAKE) --no-print-directory $(JOBS) $(COMMAND)
 	@tests/annotations --write
 
-BENCHES = $(addprefix $(BUILD)/tests/bench/,review quantities network_bench)
+BENCHES = $(addprefix $(BUILD)/tests/bench/,review quantities network_bench trials)
 bench: deps-bench | $(filter all,$(MAKECMDGOALS))
 	+@$(MAKE) --no-print-directory $(JOBS) all $(BENCHES)
 	@FOREBAY=$(abspath $(COMMAND)) tests/bench/run $(DEMO)

@@ -120,6 +120,9 @@ struct network_answer {
 struct network_solver;
 
 struct network_solver *network_solver_new(const struct network *network);  // NULL: no memory, or no nodes
+// A solver of another network of the same shape (counts, `from` and `to`): its first warm solve starts from the last
+// answer of `solver`, from which it borrows and which must outlive it. NULL: no memory, or of another shape.
+struct network_solver *network_solver_like(const struct network_solver *solver, const struct network *network);
 void network_solver_free(struct network_solver *solver);
 
 // Solves the network as it now stands. `warm`: from the last answer of this function. Never NaN, never endless.

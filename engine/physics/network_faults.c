@@ -57,6 +57,10 @@ static double head_over(const struct network_solver *solver, const struct networ
   return after - answer->heads[link->from];
 }
 
+// With none at all the head would hang on what seeps through shut ways. So little asks what none does, to some
+// nanometres.
+#define ALMOST_NONE 1e-10 // m3/s
+
 bool network_system_curve(struct network_solver *solver, size_t link, const double *flows, double *heads,
                           size_t count) {
   bool all = is_link(solver, link) && solver->network->links[link].law == NETWORK_PUMP;
@@ -64,7 +68,7 @@ bool network_system_curve(struct network_solver *solver, size_t link, const doub
   for (size_t i = 0; i < count; i++) {
     heads[i] = (double)NAN;
     if (!is_pump || !(fabs(flows[i]) <= 1e6)) continue;
-    hold(solver, link, flows[i]);
+    hold(solver, link, fabs(flows[i]) < ALMOST_NONE ? ALMOST_NONE : flows[i]);
     const struct network_answer *answer = solve_trial(solver);
     if (is_usable(answer)) heads[i] = head_over(solver, answer, link);
     all = all && is_usable(answer);

@@ -234,16 +234,10 @@ static double local_excess_of_spill(struct evaluation *ev, struct spill_ref spil
 
 // At 30 % more at the low end no part is dry yet, so this alone is the allowance.
 static double level_allowance_of_spill(struct evaluation *ev, struct spill_ref spill) {
-  double low = 0, high = spill_get_head_low(ev, spill);
-  for (int i = 0; i < 60 && !evaluation_marked(ev); i++) {
-    double fall = (low + high) / 2;
-    if (tilt_of(ev, spill, fall).local > SHIFTED_AT_MOST) {
-      high = fall;
-    } else {
-      low = fall;
-    }
-  }
-  return low;
+  struct weir weir = ways_weir(ev, spill);
+  double flow = spill_get_flow(ev, spill), head = spill_get_head_low(ev, spill);
+  if (evaluation_marked(ev) || weir.lip == WEIR_V || !(flow > 0)) return head;
+  return fmin(head, rim_fall_for(weir.width, weir_coefficient(weir.lip).high, flow, SHIFTED_AT_MOST));
 }
 
 static double settlement_tilt_of_spill(struct evaluation *ev, struct spill_ref spill) {

@@ -7,6 +7,7 @@
 #include "physics/pipe.h"
 #include "physics/water.h"
 #include "quantities/pipe_run.h"
+#include "quantities/trial.h"
 #include "quantities/water_heights.h"
 #include "quantities/ways.h"
 
@@ -387,12 +388,21 @@ static void keep(struct evaluation *ev, struct water_running *it, const struct n
   }
 }
 
+// In a trial it starts from what the base came to.
+static struct network_solver *solver_of(struct evaluation *ev, const struct water_running *it, bool *warm) {
+  const struct water_running *base = trial_base_bundle(ev);
+  struct network_solver *like = base ? network_solver_like(base->solver, &it->network) : NULL;
+  *warm = like != NULL;
+  return like ? like : network_solver_new(&it->network);
+}
+
 static const struct water_running *solve(struct builder *of, struct pump_ref first) {
   struct water_running *it = of->it;
-  it->solver = network_solver_new(&it->network);
+  bool warm = false;
+  it->solver = solver_of(of->ev, it, &warm);
   if (!it->solver) arena_give_up(evaluation_arena(of->ev));
   arena_at_free(evaluation_arena(of->ev), release, it->solver);
-  const struct network_answer *answer = network_solve(it->solver, false);
+  const struct network_answer *answer = network_solve(it->solver, warm);
   if (answer->status == NETWORK_BAD_LINK) {
     int entity = of->entity_of[answer->where];
     bool pump = evaluation_design(of->ev)->entities[entity].kind == KIND_pump;
