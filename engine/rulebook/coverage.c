@@ -8,21 +8,15 @@
 #include "rulebook/limits.h"
 #include "script/lines.h"
 
-// ---- limits that are read
-// -------------------------------------------------------------------------------------------------------
+// ---- limits that are read ------------------------------------------------------------------------------------------
 
-struct watched {
-  const struct limits *limits;
-  bool *read;
-  int ref;
-};
-
-// Upvalues: the watched, the table behind.
+// Upvalues: the coverage, the table behind.
 static int read_watched(lua_State *L) {
-  const struct watched *watched = lua_touserdata(L, lua_upvalueindex(1));
+  const struct coverage *coverage = lua_touserdata(L, lua_upvalueindex(1));
+  const struct limits *limits = &coverage->rule->own;
   const char *name = lua_type(L, 2) == LUA_TSTRING ? lua_tostring(L, 2) : "";
-  for (size_t i = 0; i < watched->limits->count; i++) {
-    if (strcmp(watched->limits->list[i].name, name) == 0) watched->read[i] = true;
+  for (size_t i = 0; i < limits->count; i++) {
+    if (strcmp(limits->list[i].name, name) == 0) coverage->limit_read[i] = true;
   }
   lua_gettable(L, lua_upvalueindex(2));
   return 1;
@@ -30,23 +24,24 @@ static int read_watched(lua_State *L) {
 
 // Who walks them all has read them all.
 static int walk_watched(lua_State *L) {
-  const struct watched *watched = lua_touserdata(L, lua_upvalueindex(1));
-  for (size_t i = 0; i < watched->limits->count; i++) watched->read[i] = true;
+  const struct coverage *coverage = lua_touserdata(L, lua_upvalueindex(1));
+  for (size_t i = 0; i < coverage->rule->own.count; i++) coverage->limit_read[i] = true;
   luaL_getmetafield(L, lua_upvalueindex(2), "__pairs");
   lua_pushvalue(L, lua_upvalueindex(2));
   lua_call(L, 1, 3);
   return 3;
 }
 
+// Puts a table in front of that of the limits, which says what is read of it.
 static int make_watched(lua_State *L) {
-  struct watched *watched = lua_touserdata(L, 1);
+  struct coverage *coverage = lua_touserdata(L, 1);
   static const luaL_Reg answers[] = {{"__index", read_watched}, {"__pairs", walk_watched}};
   static const char *const same[] = {"__newindex", "__len"};
-  lua_rawgeti(L, LUA_REGISTRYINDEX, watched->ref);
+  lua_rawgeti(L, LUA_REGISTRYINDEX, coverage->limit_table);
   lua_newtable(L);
   lua_newtable(L);  // behind, in front, its answers
   for (size_t i = 0; i < sizeof answers / sizeof *answers; i++) {
-    lua_pushlightuserdata(L, watched);
+    lua_pushlightuserdata(L, coverage);
     lua_pushvalue(L, -4);
     lua_pushcclosure(L, answers[i].func, 2);
     lua_setfield(L, -2, answers[i].name);
@@ -56,18 +51,15 @@ static int make_watched(lua_State *L) {
     lua_setfield(L, -2, same[i]);
   }
   lua_setmetatable(L, -2);
-  lua_rawseti(L, LUA_REGISTRYINDEX, watched->ref);
+  lua_rawseti(L, LUA_REGISTRYINDEX, coverage->limit_table);
   return 0;
 }
 
-static int push_watched(struct rulebook *book, const struct limits *limits, bool *read) {
-  struct watched *watched = arena_alloc(book->arena, sizeof *watched);
+static void watch_limits(struct rulebook *book, struct coverage *coverage) {
   struct script_failure failure;
-  *watched = (struct watched){limits, read, limits_push_table(book, limits)};
-  if (watched->ref == NO_REF || script_protect(book->script, make_watched, watched, 0, 0, &failure))
-    return watched->ref;
+  coverage->limit_table = limits_push_table(book, &coverage->rule->own);
+  if (coverage->limit_table == NO_REF || script_protect(book->script, make_watched, coverage, 0, 0, &failure)) return;
   if (script_starved(book->script)) arena_give_up(book->arena);
-  return NO_REF;
 }
 
 // ---- lines ---------------------------------------------------------------------------------------------------------
@@ -140,7 +132,8 @@ struct coverage *coverage_of(struct rulebook *book, const struct rule *rule) {
   coverage->can = arena_array(book->arena, (size_t)coverage->line_count + 1, sizeof *coverage->can);
   coverage->ran = arena_array(book->arena, (size_t)coverage->line_count + 1, sizeof *coverage->ran);
   coverage->limit_read = arena_array(book->arena, rule->own.count + 1, sizeof *coverage->limit_read);
-  coverage->limit_table = rule->limit_own == NO_REF ? NO_REF : push_watched(book, &rule->own, coverage->limit_read);
+  coverage->limit_table = NO_REF;
+  if (rule->limit_own != NO_REF) watch_limits(book, coverage);
   add_function(book, coverage, rule->when_function);
   add_function(book, coverage, rule->check);
   add_function(book, coverage, rule->fix);

@@ -210,7 +210,7 @@ rule "slope-too-steep-benches" {
   caution = "The competent person on site classes the soil and decides how it is cut.",
   fix = { advise = "Take the benches out and cut one slope of 1 1/2 ft back for each foot down." },
   examples = {
-    { "steps in sand", dig = { benches = { {}, {} } }, site = { soil = "type C" }, outcome = "flagged" },
+    { "steps in sand", dig = { bench_count = 2 }, site = { soil = "type C" }, outcome = "flagged" },
     { "at the limit: none", dig = { slope = "1.5H:1V" }, site = { soil = "type C" },
       outcome = "clear" },
     { "steps in clay", dig = { bench_count = 2 }, site = { soil = "type B" },

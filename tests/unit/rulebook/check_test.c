@@ -185,6 +185,19 @@ static void limits_that_nothing_reads(void **state) {
          "");
 }
 
+// Walking all of them reads all of them.
+static void limits_that_are_walked(void **state) {
+  (void)state;
+  expect(RULE("for_each = \"pipe\", limit = { long = \"60 ft\", longer = \"70 ft\" },\n"
+              "check = function(pipe, limit)\n"
+              "  for _, most in pairs(limit) do\n"
+              "    local over = at_most(pipe.length, most) and is(pipe.valve, \"ball\")\n"
+              "    if over then return over end\n"
+              "  end\n"
+              "end,\n" CHECK_EXAMPLES),
+         "", "");
+}
+
 // Found on a branch that no example takes as well, in loops and in locals; a name set twice is left alone.
 static void names_in_functions(void **state) {
   (void)state;
@@ -267,9 +280,9 @@ int main(void) {
       cmocka_unit_test(certain_by_the_bounds),     cmocka_unit_test(only_the_judged_quantity_is_stated),
       cmocka_unit_test(not_seen_is_a_note),        cmocka_unit_test(a_when_that_is_never_so),
       cmocka_unit_test(words_that_are_all_right),  cmocka_unit_test(lines_that_nothing_runs),
-      cmocka_unit_test(limits_that_nothing_reads), cmocka_unit_test(names_in_functions),
-      cmocka_unit_test(what_breaks_when_it_runs),  cmocka_unit_test(an_adjusted_limit),
-      cmocka_unit_test(examples_without_end),
+      cmocka_unit_test(limits_that_are_walked),    cmocka_unit_test(limits_that_nothing_reads),
+      cmocka_unit_test(names_in_functions),        cmocka_unit_test(what_breaks_when_it_runs),
+      cmocka_unit_test(an_adjusted_limit),         cmocka_unit_test(examples_without_end),
   };
   return cmocka_run_group_tests_name("rulebook/check", tests, NULL, NULL);
 }
