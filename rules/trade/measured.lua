@@ -16,8 +16,8 @@ rule "measured-disagrees" {
   fix = { advise = "Measure once more, another way. If it stands, mend what the drawing says of the part." },
   examples = {
     { "half of it", spill = { measured_values = "1", measured_apart = "50 %" }, outcome = "flagged" },
-    { "a wall that came out longer", wall = { length = "10 ft", footing_to_top = "36 in",
-      measured = { face_area = "45 ft2", with = "tape" } }, outcome = "flagged" },
+    { "a wall that came out longer", wall = { length = "10 ft", footing_to_top = "36 in", face_area = "45 ft2" },
+      outcome = "flagged" },
     { "near enough", spill = { measured_values = "1", measured_apart = "8 %" }, outcome = "clear" },
     { "at the limit", spill = { measured_values = "1", measured_apart = "20 %" }, outcome = "clear" },
     { "nothing measured", spill = { measured_values = "0", measured_apart = "0 %" }, outcome = "not applicable" },
@@ -35,9 +35,8 @@ rule "measured-level-disagrees" {
   source = "common practice, no source",
   fix = { advise = "Take the level again from the benchmark. If it stands, look for a leak before anything else." },
   examples = {
-    { "low from the first day", basin = { outline = rectangle { "10 ft", "8 ft" }, rim = "0 in", water_level = "-6 in",
-      depth = "24 in", water_in_flight = "0 gal", measured = { start_level = "-9 in", with = "level" } },
-      outcome = "flagged" },
+    { "higher than it was to rise", basin = { water_level = "-6 in", running_level = "-5 in",
+      rise_at_power_loss = "2 in", highest_water = "-1 in" }, outcome = "flagged" },
     { "two inches low", basin = { measured_values = "1", levels_apart = "2 in" }, outcome = "flagged" },
     { "near enough", basin = { measured_values = "1", levels_apart = "1/2 in" }, outcome = "clear" },
     { "at the limit", basin = { measured_values = "1", levels_apart = "1 in" }, outcome = "clear" },
