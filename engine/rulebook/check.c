@@ -52,9 +52,11 @@ static void complain_broken(struct checking *checking, struct trial *trial, cons
 }
 
 // A quantity that the example states in the place of what it is worked out from.
-static bool is_stated(struct trial *trial, int entity, enum row_id row) {
-  return catalogue_row(row)->sort == SORT_QUANTITY &&
-         evaluation_condition(trial->ev, entity, row) == CONDITION_MEASURED;
+static bool is_stated(struct checking *checking, struct trial *trial, int entity, enum row_id row) {
+  if (catalogue_row(row)->sort != SORT_QUANTITY || evaluation_condition(trial->ev, entity, row) != CONDITION_MEASURED)
+    return false;
+  checking->out_of_reach = checking->out_of_reach || check_out_of_reach(row);
+  return true;
 }
 
 // A value that a line of `when` asks for decides where the rule applies, and not what it says.
@@ -69,7 +71,7 @@ static bool is_of_when(const struct rule *rule, enum row_id row) {
 }
 
 // What a function reckoned out by itself hangs on all that it read: values and words, not the references on the way.
-static bool any_worked_out(const struct checking *checking, struct trial *trial) {
+static bool any_worked_out(struct checking *checking, struct trial *trial) {
   bool any = false, values = false;
   for (size_t i = 0; i < trial->outcome.read_count; i++) {
     int entity;
@@ -77,16 +79,16 @@ static bool any_worked_out(const struct checking *checking, struct trial *trial)
     const struct row *row = catalogue_row(id);
     if (is_of_when(checking->rule, id) || row->sort == SORT_REFERENCE || row_is_list(row)) continue;
     values = true;
-    any = any || !is_stated(trial, entity, id);
+    any = any || !is_stated(checking, trial, entity, id);
   }
   return any || !values;
 }
 
-static bool is_worked_out(const struct checking *checking, struct trial *trial) {
+static bool is_worked_out(struct checking *checking, struct trial *trial) {
   const struct outcome *outcome = &trial->outcome;
   const struct comparison *judged = outcome->judged >= 0 ? &outcome->comparisons[outcome->judged] : NULL;
   if (!judged || judged->row == ROW_COUNT) return any_worked_out(checking, trial);
-  return !is_stated(trial, judged->entity, judged->row);
+  return !is_stated(checking, trial, judged->entity, judged->row);
 }
 
 void check_take_outcome(struct checking *checking, struct trial *trial, const char *example) {
@@ -183,7 +185,7 @@ static void check_sorts(struct checking *checking) {
   if (lacks.length)
     check_complain(checking, rule->facts.at.line, NULL, "its examples are not enough", NULL,
                    text_phrase(checking->arena, "also %s", lacks.at + 2));
-  else if (!checking->worked_out && !checking->settled && !checking->broken_line)
+  else if (!checking->worked_out && !checking->settled && !checking->broken_line && !checking->out_of_reach)
     check_complain(checking, rule->facts.at.line, NULL, "each of its examples states what is judged itself", NULL,
                    "one that states what it is worked out from instead: `forebay explain --list` has the formulas");
 }
@@ -235,7 +237,7 @@ static void check_examples(struct checking *checking) {
   if (rule->check != NO_REF) check_limits_read(checking, coverage);
 }
 
-// Only where examples are worked out at all; that they are not is told already.
+// Only where examples are worked out at all: that they are not is told already, or cannot be helped.
 static void note_unseen(struct checking *checking) {
   if (checking->settled || !checking->worked_out || (checking->flagged && checking->clear)) return;
   const char *outcome = checking->flagged ? "come out clear" : "flag";
@@ -248,6 +250,7 @@ static void note_unseen(struct checking *checking) {
 static void begin_rule(struct checking *checking, const struct rule *rule) {
   checking->rule = rule;
   checking->has_flagged = checking->has_clear = checking->has_limit = false;
+  checking->out_of_reach = false;
   checking->worked_out = checking->flagged = checking->clear = checking->settled = false;
   checking->variations = 0;
   checking->broken_line = 0;

@@ -17,6 +17,7 @@ struct checking {
   bool has_flagged, has_clear, has_limit;  // examples that say so
   bool worked_out;                         // an example in which what is judged follows from other values
   bool flagged, clear;                     // seen in one such, or in a variation of one
+  bool out_of_reach;                       // what is judged can only be stated itself
   bool settled;                            // that it can come out one way alone is certain, and told
   size_t variations;
   int broken_line;  // where it broke last
@@ -30,6 +31,8 @@ void check_note(struct checking *checking, int line, const char *said);
 // Takes in what a trial of the rule at hand came to; a broken one is complained about.
 void check_take_outcome(struct checking *checking, struct trial *trial, const char *example);
 
+// check_reach.c: no example can state what this quantity is worked out from.
+bool check_out_of_reach(enum row_id row);
 // check_names.c: what the rule's functions read of their entity and of their limits, by the text of the file.
 void check_names(struct checking *checking);
 // check_range.c: whether limits and `when` leave room for each outcome within the bounds of what is judged.

@@ -113,4 +113,9 @@ const char *trial_unbuilt(struct trial *trial) {
   return text_end(&said);
 }
 
-bool trial_wants_limit(const struct rule *rule) { return rule->own.count > 0 && rule->judges.sort != SORT_CHOICE; }
+bool trial_wants_limit(const struct rule *rule) {
+  for (size_t i = 0; i < rule->own.count; i++) {
+    if (!rule->own.list[i].words) return true;
+  }
+  return false;
+}

@@ -140,7 +140,7 @@ END
 wrong 'an adjust of an unknown rule' 1 'adjust "freebord-low": there is no such rule; write `freeboard-low`'
 wrong 'an adjust of an unknown limit' 3 'adjust "lip-overfed": the rule has no limit `mots`; write `most`'
 wrong 'an adjust in the wrong unit' 5 'adjust "freeboard-low"\.at_least: gal/h is a flow'
-wrong 'a layer that retires what it adjusts later' 7 'adjust "pipe-too-slow".*the same layer retires it in .*line 6; that one holds'
+wrong 'a layer that retires what it adjusts later' 7 'adjust "pipe-too-slow".*retire.*line 6'
 wrong 'a retire of an unknown rule' 8 'retire "nothing-like-it": there is no such rule'
 wrong 'a rule of a name that stands already' 9 'rule "sheet-breaks-up": stands already in .*spills\.lua, line [0-9]+'
 

@@ -102,6 +102,26 @@ static void only_the_judged_quantity_is_stated(void **state) {
   expect(FREEBOARD("rim = \"0 in\", water_level = \"-1 in\""), "", "");
 }
 
+// No example can state an outline: what hangs on one may be stated itself.
+static void out_of_reach(void **state) {
+  (void)state;
+  expect(RULE("for_each = \"basin\", judges = \"perimeter\", at_least = \"30 ft\",\n"
+              "examples = { { \"f\", basin = { perimeter = \"20 ft\" }, outcome = \"flagged\" },\n"
+              "{ \"c\", basin = { perimeter = \"40 ft\" }, outcome = \"clear\" },\n"
+              "{ \"limit\", basin = { perimeter = \"30 ft\" }, outcome = \"clear\" } },"),
+         "", "");
+}
+
+// A word needs no example at the limit.
+static void limits_that_are_words(void **state) {
+  (void)state;
+  expect(RULE("for_each = \"pipe\", limit = { valve = \"ball\" },\n"
+              "check = function(pipe, limit) return is(pipe.valve, limit.valve) end,\n"
+              "examples = { { \"f\", pipe = { valve = \"none\" }, outcome = \"flagged\" },\n"
+              "{ \"c\", pipe = { valve = \"ball\" }, outcome = \"clear\" } },"),
+         "", "");
+}
+
 // A count of what the example describes, which no other value of it changes.
 static void not_seen_is_a_note(void **state) {
   (void)state;
@@ -280,7 +300,8 @@ int main(void) {
       cmocka_unit_test(certain_by_the_bounds),     cmocka_unit_test(only_the_judged_quantity_is_stated),
       cmocka_unit_test(not_seen_is_a_note),        cmocka_unit_test(a_when_that_is_never_so),
       cmocka_unit_test(words_that_are_all_right),  cmocka_unit_test(lines_that_nothing_runs),
-      cmocka_unit_test(limits_that_are_walked),    cmocka_unit_test(limits_that_nothing_reads),
+      cmocka_unit_test(limits_that_are_walked),    cmocka_unit_test(out_of_reach),
+      cmocka_unit_test(limits_that_are_words),     cmocka_unit_test(limits_that_nothing_reads),
       cmocka_unit_test(names_in_functions),        cmocka_unit_test(what_breaks_when_it_runs),
       cmocka_unit_test(an_adjusted_limit),         cmocka_unit_test(examples_without_end),
   };
