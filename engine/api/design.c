@@ -7,16 +7,27 @@
 #include "report/takeoff.h"
 
 struct reading_order {
-  const struct fb_file *file, *beside;
-  size_t beside_count;
+  const struct fb_file *file;
+  const struct fb_reading *with;
   fb_problems *problems;
   fb_design *made;
 };
 
 static const struct file_bytes *kept_beside(struct arena *arena, const struct reading_order *order) {
-  struct file_bytes *kept = arena_array(arena, order->beside_count + 1, sizeof *kept);
-  for (size_t i = 0; i < order->beside_count; i++) kept[i] = file_kept(arena, &order->beside[i]);
+  size_t count = order->with->beside_count;
+  struct file_bytes *kept = arena_array(arena, count + 1, sizeof *kept);
+  for (size_t i = 0; i < count; i++) kept[i] = file_kept(arena, &order->with->beside[i]);
   return kept;
+}
+
+static struct overlays overlays_of(struct arena *arena, const struct fb_reading *with) {
+  struct overlay *list = arena_array(arena, with->trial_count + 1, sizeof *list);
+  for (size_t i = 0; i < with->trial_count; i++) {
+    const struct fb_trial *trial = &with->trials[i];
+    list[i] = (struct overlay){
+        .where = trial->where, .text = trial->text, .at = {trial->from ? trial->from : "trial", 0}, .by = "trial"};
+  }
+  return (struct overlays){list, with->trial_count};
 }
 
 static const char *digest_of(struct arena *arena, const struct file_bytes *file, const struct store *store) {
@@ -30,20 +41,27 @@ static void read_design(struct arena *arena, void *with) {
   struct reading_order *order = with;
   struct file_bytes file = file_kept(arena, order->file);
   struct problems found = problems_in(arena);
-  struct store *store = design_read_beside(arena, &file, kept_beside(arena, order), order->beside_count, &found);
+  struct overlays overlays = overlays_of(arena, order->with);
+  struct store *store = design_read_with(arena, &file, kept_beside(arena, order), order->with->beside_count,
+                                         overlays.list, overlays.count, &found);
   order->made = arena_alloc(arena, sizeof *order->made);
   *order->made = (fb_design){.arena = arena, .store = store, .digest = digest_of(arena, &file, store)};
   problems_sort(&found);
   problems_hand_over(order->problems, &found);
 }
 
-fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
-                         fb_problems *problems) {
-  struct reading_order order = {.file = file, .beside = beside, .beside_count = count, .problems = problems};
+fb_design *fb_design_with_new(const struct fb_file *file, const struct fb_reading *with, fb_problems *problems) {
+  struct reading_order order = {.file = file, .with = with, .problems = problems};
   struct arena *arena = arena_filled(NULL, read_design, &order, problems);
   if (arena && order.made->store) return order.made;
   arena_free(arena);
   return NULL;
+}
+
+fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count,
+                         fb_problems *problems) {
+  struct fb_reading with = {.beside = beside, .beside_count = count};
+  return fb_design_with_new(file, &with, problems);
 }
 
 void fb_fix_hash_seed(void) { design_fix_hash_seed(); }

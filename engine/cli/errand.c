@@ -175,6 +175,7 @@ static bool output_is_input(struct errand *errand) {
 int errand_finish(struct errand *errand, bool read) {
   struct text result = text_in(errand->arena), diagnostics = text_in(errand->arena);
   int status = STATUS_UNUSABLE;
+  read = trials_read(&errand->trials, &errand->problems, &errand->settings->try_) && read;
   if (read && !output_is_input(errand)) {
     status = errand_attempts(errand, &result, &diagnostics);
     if (!deliver(&errand->problems, errand->settings->output, errand->colour, &result)) {
@@ -259,7 +260,8 @@ fb_design *errand_design(struct child *child, const struct errand *errand, fb_pr
   struct fb_file beside[INPUT_MOST_BESIDE];
   for (size_t i = 0; i < errand->inputs.beside_count; i++) beside[i] = as_public(&errand->inputs.beside[i]);
   struct fb_file file = as_public(read);
-  fb_design *design = fb_design_new(&file, beside, errand->inputs.beside_count, problems);
+  struct fb_reading with = {beside, errand->inputs.beside_count, errand->trials.list, errand->trials.count};
+  fb_design *design = fb_design_with_new(&file, &with, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   return design;
 }

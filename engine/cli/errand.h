@@ -11,6 +11,7 @@
 #include "cli/command.h"
 #include "cli/inputs.h"
 #include "cli/options.h"
+#include "cli/trials.h"
 #include "cli/worker.h"
 #include "forebay/forebay.h"
 
@@ -31,6 +32,7 @@ struct errand {
   struct worker_clock clock;
   errand_work *work;
   struct inputs inputs;
+  struct trials trials;     // of --try
   struct fb_layer *layers;  // inputs' layers, as the API takes them
   struct broken_rule *broken;
   size_t broken_count, broken_room;

@@ -19,7 +19,7 @@ enum fail_at { FAIL_AT_HOLD = 1, FAIL_AT_REVISE, FAIL_AT_ADVISE, FAIL_AT_UNANSWE
 // What was asked for. A choice is the place of its word from 1, in the order of options.c; 0: not given. units is an
 // enum fb_units, fail_at an enum fail_at.
 struct settings {
-  struct words operands, rules;
+  struct words operands, rules, try_;
   const char *output;
   int units, format, fail_at;
   bool help, version, without_house, short_, full, working, list, require_seal;

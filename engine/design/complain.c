@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "design/settle.h"
 
+#include "design/overlay.h"
+
 void store_complain(const struct store *store, struct problems *problems, int entity, enum row_id row,
                     struct complaint complaint) {
   struct text where = text_in(problems->arena);
   int line = complaint.line;
+  const struct overlay *said = row == ROW_COUNT ? NULL : store_at(store, entity, row)->said;
   if (row == ROW_COUNT) {
     store_describe_entity(&where, store, entity);
   } else {
@@ -12,7 +15,8 @@ void store_complain(const struct store *store, struct problems *problems, int en
     if (line == 0) line = store_at(store, entity, row)->line;
   }
   if (line == 0) line = store->entities[entity].at.line;
-  problem_add(problems, (struct problem){.at = {store->file, line},
+  struct place at = said && complaint.line == 0 ? said->at : (struct place){store->file, line};
+  problem_add(problems, (struct problem){.at = at,
                                          .where = text_end(&where),
                                          .said = complaint.said,
                                          .read = complaint.read,

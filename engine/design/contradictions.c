@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "design/overlay.h"
 #include "design/settle.h"
 #include "units/compare.h"
 #include "units/exact.h"
@@ -37,7 +38,14 @@ static bool under(const struct check *c, int a, enum row_id value_row, int b, en
   return compare(value(c, a, value_row), value(c, b, limit_row), 0) == STANDS_BELOW;
 }
 
+static bool is_tried(const struct check *c, int entity, enum row_id row) {
+  const struct overlay *said = store_at(c->store, entity, row)->said;
+  return said && !said->unless_written;
+}
+
+// The one at fault: what is tried, else what stands further down in the file.
 static enum row_id later(const struct check *c, int entity, enum row_id a, enum row_id b) {
+  if (is_tried(c, entity, a) != is_tried(c, entity, b)) return is_tried(c, entity, a) ? a : b;
   return store_at(c->store, entity, a)->line > store_at(c->store, entity, b)->line ? a : b;
 }
 

@@ -100,12 +100,14 @@ static void refuse_sort(const struct filling *f, int entity, enum row_id id, con
 
 // ---- one value ----
 
-static bool is_clean(const struct written *value) {
-  for (size_t i = 0; i < value->length; i++) {
-    if (text_control(value->text + i, value->length - i) > 0) return false;
+bool written_is_clean(const char *text, size_t length) {
+  for (size_t i = 0; i < length; i++) {
+    if (text_control(text + i, length - i) > 0) return false;
   }
-  return text_is_utf8(value->text, value->length);
+  return text_is_utf8(text, length);
 }
+
+static bool is_clean(const struct written *value) { return written_is_clean(value->text, value->length); }
 
 static void fill_one(const struct filling *f, int entity, enum row_id id, const struct written *value) {
   if (value->sort != WRITTEN_TEXT && value->sort != WRITTEN_NUMBER) {

@@ -79,9 +79,12 @@ static void check_whole(struct store *store, struct problems *problems) {
   if (!has(store, KIND_basin)) refuse(problems, &file, "there is no basin, so there is nothing to review", "a basin");
 }
 
-struct store *read_finish(struct store *store, struct problems *problems, size_t before) {
+struct store *read_finish(struct filling *filling, struct overlays overlays, size_t before) {
+  struct store *store = filling->store;
+  struct problems *problems = filling->problems;
   // Filling stops after so many: what is not there may have been left out by that alone.
   if (problems->count >= MOST_PROBLEMS_READ) return NULL;
+  overlay_apply(store, overlays.list, overlays.count, problems);
   check_whole(store, problems);
   store_settle(store, problems);
   return problems->count == before ? store : NULL;
@@ -98,13 +101,20 @@ static bool ends_in_json(const char *name) {
   return true;
 }
 
-struct store *design_read_beside(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
-                                 size_t count, struct problems *problems) {
-  struct store *store =
-      ends_in_json(file->name) ? design_read_json(arena, file, problems) : design_read_lua(arena, file, problems);
+struct store *design_read_with(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
+                               size_t count, const struct overlay *overlays, size_t overlay_count,
+                               struct problems *problems) {
+  struct overlays with = {overlays, overlay_count};
+  struct store *store = ends_in_json(file->name) ? design_read_json(arena, file, with, problems)
+                                                 : design_read_lua(arena, file, with, problems);
   if (store && !survey_read(store, beside, count, problems)) store = NULL;
   if (!store) problems_sort(problems);
   return store;
+}
+
+struct store *design_read_beside(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
+                                 size_t count, struct problems *problems) {
+  return design_read_with(arena, file, beside, count, NULL, 0, problems);
 }
 
 struct store *design_read(struct arena *arena, const struct file_bytes *file, struct problems *problems) {

@@ -228,7 +228,8 @@ static void read_all(struct json_reader *r) {
 
 void design_fix_hash_seed(void) { json_object_seed(1); }
 
-struct store *design_read_json(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+struct store *design_read_json(struct arena *arena, const struct file_bytes *file, struct overlays overlays,
+                               struct problems *problems) {
   size_t before = problems->count;
   if (!read_is_text(file, problems)) return NULL;
   struct json_reader *reader = arena_alloc(arena, sizeof *reader);
@@ -239,5 +240,5 @@ struct store *design_read_json(struct arena *arena, const struct file_bytes *fil
   read_all(reader);
   release(reader);
   if (problems->count > before && reader->filling.store->entity_count == 0) return NULL;
-  return read_finish(reader->filling.store, problems, before);
+  return read_finish(&reader->filling, overlays, before);
 }

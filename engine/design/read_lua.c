@@ -69,7 +69,8 @@ static void check_values(struct lua_reader *reader) {
               (struct problem){.at = {reader->file, 0}, .said = text_end(&said), .right = "a smaller design"});
 }
 
-struct store *design_read_lua(struct arena *arena, const struct file_bytes *file, struct problems *problems) {
+struct store *design_read_lua(struct arena *arena, const struct file_bytes *file, struct overlays overlays,
+                              struct problems *problems) {
   size_t before = problems->count;
   if (!read_is_text(file, problems)) return NULL;
   struct lua_reader *reader = new_reader(arena, file, problems);
@@ -82,5 +83,5 @@ struct store *design_read_lua(struct arena *arena, const struct file_bytes *file
     check_record(reader, &reader->records[i]);
     fill_entity(&filling, reader->records[i].kind, &reader->written[i]);
   }
-  return read_finish(filling.store, problems, before);
+  return read_finish(&filling, overlays, before);
 }

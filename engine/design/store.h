@@ -35,6 +35,9 @@ struct entity {
   int first_slot;
 };
 
+struct overlay;
+struct overlaid;
+
 struct slot {
   double value;       // SI; an enum word; an entity (references, after settling); count of parts
   double tolerance;   // SI, NaN: none stated
@@ -43,6 +46,7 @@ struct slot {
   uint32_t from, to;  // bytes of the value in the file; both 0: not known
   int first;          // lists and shapes: first part; back references: place in the store's list of entities
   enum condition condition;
+  const struct overlay *said;  // from outside of the file, see overlay.h; NULL: by the file, a row, or nobody
 };
 
 struct measurement {
@@ -61,6 +65,8 @@ struct store {
   size_t slot_count, slot_room;
   struct measurement *measurements;
   size_t measurement_count, measurement_room;
+  struct overlaid *overlaid;  // see overlay.h
+  size_t overlaid_count, overlaid_room;
   const struct polygon_surface_point *survey;  // points of site.survey, m; NULL: none
   size_t survey_count;
   const struct file_bytes *survey_file;  // that they were read from

@@ -5,6 +5,7 @@
 #define FOREBAY_DESIGN_WRITTEN_H
 
 #include "base/file.h"
+#include "design/overlay.h"
 #include "design/places.h"
 #include "design/store.h"
 
@@ -39,9 +40,11 @@ enum { MOST_ENTITIES = 5000, MOST_VALUES = 100000, MOST_PROBLEMS_READ = 1000 };
 // entity: a table; its key is the name (NULL for singles), its place the constructor's.
 void fill_entity(struct filling *filling, enum kind kind, const struct written *entity);
 
+bool written_is_clean(const char *text, size_t length);  // UTF-8 on one line, without control characters
+
 bool read_is_text(const struct file_bytes *file, struct problems *problems);  // false: empty, or no text
-// What a design must have, then store_settle. NULL when problems were added since `before`.
-struct store *read_finish(struct store *store, struct problems *problems, size_t before);
+// What is said from outside, what a design must have, then store_settle. NULL when problems were added since `before`.
+struct store *read_finish(struct filling *filling, struct overlays overlays, size_t before);
 const char *read_nearest_kind(struct arena *arena, const char *written);
 
 #endif

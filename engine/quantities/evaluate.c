@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "design/overlay.h"
 #include "quantities/functions.h"
 
 enum progress { FRESH, WORKING, DONE };
@@ -330,12 +331,12 @@ void evaluation_impossible(struct evaluation *ev, int entity, enum row_id given,
   store_describe(&where, ev->store, entity, given);
   if (told_already(ev->problems, text_end(&where), said)) return;
   const struct slot *slot = store_at(ev->store, entity, given);
-  problem_add(ev->problems,
-              (struct problem){.at = {ev->store->file, slot->line ? slot->line : ev->store->entities[entity].at.line},
-                               .where = text_end(&where),
-                               .said = said,
-                               .read = slot->text,
-                               .right = right});
+  int line = slot->line ? slot->line : ev->store->entities[entity].at.line;
+  problem_add(ev->problems, (struct problem){.at = slot->said ? slot->said->at : (struct place){ev->store->file, line},
+                                             .where = text_end(&where),
+                                             .said = said,
+                                             .read = slot->text,
+                                             .right = right});
 }
 
 // ---- About a slot ----

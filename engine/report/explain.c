@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "report/page.h"
+#include "report/tried.h"
 #include "report/wording.h"
 
 // In short, so many levels and so many reads of one value are shown; NAMED: values named for a look by themselves.
@@ -46,7 +47,7 @@ static void write_origin(struct working *working, struct text *origin, const cha
     word_origin(origin, &working->wording, entity, row);
     return;
   }
-  text_printf(origin, "given as \"%s\"", slot->text);
+  text_printf(origin, "%s as \"%s\"", slot->said ? "tried" : "given", slot->text);
   if (slot->line > 0) text_printf(origin, ", line %d", slot->line);
 }
 
@@ -307,6 +308,8 @@ void explain_write(struct text *text, struct evaluation *ev, struct explained wh
   const struct store *design = evaluation_design(ev);
   struct working working = {
       .page = page_in(text->arena, WIDTH), .wording = {ev, units}, .design = design, .full = full};
+  tried_write(&working.page, &working.wording);
+  if (working.page.text.length > 0) page_blank(&working.page);
   working.shown = arena_array(text->arena, design->slot_count + 1, sizeof *working.shown);
   if (what.row == ROW_COUNT) {
     explain_entity(&working, what.entity);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "report/page.h"
+#include "report/tried.h"
 #include "report/wording.h"
 #include "review/takeoff.h"
 #include "units/write.h"
@@ -132,6 +133,7 @@ static void write_head(struct listing *listing) {
   struct text words = words_in(listing);
   text_printf(&words, "TAKEOFF  %s", name ? name : "a design without a name");
   page_wrap(&listing->page, 0, STEP, text_end(&words));
+  tried_write(&listing->page, &listing->wording);
   page_wrap(&listing->page, 0, 0,
             "What follows from the design as it is written. Nothing is added for waste; stone is estimated by its box, "
             "and a lift is never planned on the likely weight.");

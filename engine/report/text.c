@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "report/text_inside.h"
+#include "report/tried.h"
 
 enum { NARROWEST = 40, MOST_PROBLEMS = 100 };
 
@@ -39,6 +40,7 @@ static void write_head(struct report *report) {
   if (about->layer_count == 0) text_add(&rulebook, "empty");
   if (about->retired_count) text_printf(&rulebook, "; %zu retired", about->retired_count);
   page_labelled(&report->page, 0, 10, PAINT_PLAIN, "Rulebook  ", text_end(&rulebook));
+  tried_write(&report->page, &report->wording);
 }
 
 // --- the verdict
@@ -167,6 +169,7 @@ static void write_whole(struct report *report) {
 }
 
 static void write_brief(struct report *report) {
+  tried_write(&report->page, &report->wording);
   write_verdict(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);

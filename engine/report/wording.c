@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/number.h"
+#include "design/overlay.h"
 #include "units/write.h"
 
 enum { FINEST = 6, MOST_NAMES = 3 };
@@ -205,6 +206,11 @@ static void word_tolerance(struct text *text, const struct wording *wording, int
   write_difference(text, wording, row, catalogue_row(row)->dimension, tolerance);
 }
 
+static bool is_tried(const struct wording *wording, int entity, enum row_id row) {
+  const struct overlay *said = store_at(evaluation_design(wording->ev), entity, row)->said;
+  return said && !said->unless_written;
+}
+
 void word_origin(struct text *text, const struct wording *wording, int entity, enum row_id row) {
   static const char *const origins[] = {
       [CONDITION_UNSET] = "",
@@ -222,7 +228,9 @@ void word_origin(struct text *text, const struct wording *wording, int entity, e
     word_measured(text, wording, entity, row);
     return;
   }
-  text_add(text, origins[condition]);
+  text_add(text, is_tried(wording, entity, row) ? "tried" : origins[condition]);
+  const struct overlay *said = store_at(evaluation_design(wording->ev), entity, row)->said;
+  if (condition == CONDITION_DEFAULT && said) text_printf(text, " of %s", said->by);
   if (condition != CONDITION_GIVEN) return;
   word_tolerance(text, wording, entity, row);
   int line = store_at(evaluation_design(wording->ev), entity, row)->line;

@@ -21,6 +21,24 @@ enum fb_units { FB_UNITS_AS_DESIGNED, FB_UNITS_US, FB_UNITS_SI };
 // with it is in `problems`. beside: the CSV files that lie beside it (NULL with count 0: none), of which it may name
 // one as its survey.
 fb_design *fb_design_new(const struct fb_file *file, const struct fb_file *beside, size_t count, fb_problems *problems);
+
+// A change that is tried without touching the file. where: `pump "main".speed`, `main.speed`, `lower.shelves[2].width`;
+// text: as it would stand between quotes, "80 %". from: for messages, where it was said; NULL: "trial".
+struct fb_trial {
+  const char *where, *text, *from;
+};
+
+// What a design is read with, beside its own file; zero: nothing.
+struct fb_reading {
+  const struct fb_file *beside;  // as above
+  size_t beside_count;
+  const struct fb_trial *trials;
+  size_t trial_count;
+};
+
+// The same with trials. What cannot be tried (nothing of that name, worked out and not given, a value that does not
+// fit) is in `problems`, and there is no design. Reports of it say what was tried.
+fb_design *fb_design_with_new(const struct fb_file *file, const struct fb_reading *with, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON
