@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "design/overlay.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "design/written.h"
@@ -28,10 +27,23 @@ static bool is_held_already(const struct laying *l, const struct slot *slot) {
   return l->overlay->unless_written && (slot->line > 0 || slot->condition != CONDITION_UNSET);
 }
 
+static const char *tolerance_in(const char *text) {
+  const char *ascii = strstr(text, "+/-"), *sign = strstr(text, "\xC2\xB1");
+  return ascii ? ascii : sign;
+}
+
+const char *overlay_keep_tolerance(struct arena *arena, enum row_id id, const char *before, const char *text) {
+  const struct row *row = catalogue_row(id);
+  const char *kept = before && row->sort == SORT_NUMBER ? tolerance_in(before) : NULL;
+  if (!kept || tolerance_in(text) || (row->unbounded && strcmp(text, row->unbounded) == 0)) return text;
+  return text_phrase(arena, "%s %s", text, kept);
+}
+
 // The store complains at a line of the file; the fault is the overlay's.
-static bool write(const struct laying *l) {
+static bool write(const struct laying *l, const struct slot *before) {
   struct problems found = problems_in(l->problems->arena);
-  struct store_text written = {.text = l->overlay->text};
+  struct arena *arena = l->problems->arena;
+  struct store_text written = {.text = overlay_keep_tolerance(arena, l->row, before->text, l->overlay->text)};
   bool good = store_write(l->store, &found, l->entity, l->row, written);
   for (size_t i = 0; i < found.count; i++) {
     found.list[i].at = l->overlay->at;
@@ -65,13 +77,12 @@ static bool lay(const struct laying *l) {
   if (before.said && !before.said->unless_written) return refuse(l, "is tried twice", "one value");
   if (!written_is_clean(l->overlay->text, strlen(l->overlay->text)))
     return refuse(l, "holds control characters", "plain text on one line");
-  if (!write(l)) {
+  if (!write(l, &before)) {
     *slot = before;
     return false;
   }
   if (l->overlay->unless_written) slot->condition = CONDITION_DEFAULT;
   slot->first = before.first;
-  if (isnan(slot->tolerance)) slot->tolerance = before.tolerance;  // how well it can be built does not change
   slot->said = keep(l->store->arena, l->overlay);
   note(l, index, before);
   return true;

@@ -90,7 +90,7 @@ struct store *read_finish(struct filling *filling, struct overlays overlays, siz
   return problems->count == before ? store : NULL;
 }
 
-static bool ends_in_json(const char *name) {
+bool design_is_json(const char *name) {
   static const char ending[] = ".json";
   size_t length = strlen(name), count = sizeof ending - 1;
   if (length < count) return false;
@@ -105,8 +105,8 @@ struct store *design_read_with(struct arena *arena, const struct file_bytes *fil
                                size_t count, const struct overlay *overlays, size_t overlay_count,
                                struct problems *problems) {
   struct overlays with = {overlays, overlay_count};
-  struct store *store = ends_in_json(file->name) ? design_read_json(arena, file, with, problems)
-                                                 : design_read_lua(arena, file, with, problems);
+  struct store *store = design_is_json(file->name) ? design_read_json(arena, file, with, problems)
+                                                   : design_read_lua(arena, file, with, problems);
   if (store && !survey_read(store, beside, count, problems)) store = NULL;
   if (!store) problems_sort(problems);
   return store;

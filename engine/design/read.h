@@ -20,6 +20,8 @@ struct store *design_read_with(struct arena *arena, const struct file_bytes *fil
                                size_t count, const struct overlay *overlays, size_t overlay_count,
                                struct problems *problems);
 
+bool design_is_json(const char *name);  // by the ending of the file's name
+
 // For the whole process: jansson takes one fixed seed and asks the system for none.
 void design_fix_hash_seed(void);
 

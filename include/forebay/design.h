@@ -39,6 +39,13 @@ struct fb_reading {
 // The same with trials. What cannot be tried (nothing of that name, worked out and not given, a value that does not
 // fit) is in `problems`, and there is no design. Reports of it say what was tried.
 fb_design *fb_design_with_new(const struct fb_file *file, const struct fb_reading *with, fb_problems *problems);
+
+// The text of a design with other givens in it: comments, layout and quotes are kept, and what was not written is put
+// behind the brace that opens its table. file: what the design was read from. NULL: it cannot be done (the file is
+// another, a value is written in a loop or worked out there, or does not fit), and `problems` say at which line and
+// why.
+fb_text *fb_design_edit_new(const fb_design *design, const struct fb_file *file, const struct fb_trial *changes,
+                            size_t count, fb_problems *problems);
 void fb_design_free(fb_design *design);
 
 // For a program that reads designs where it can ask the system for nothing more, like a sealed process: gives the JSON

@@ -151,6 +151,8 @@ static void the_tolerance_of_the_file_stays(void **state) {
   close_to(r.store->overlaid[0].before.value, 20 * 0.0254);
   assert_string_equal(r.store->overlaid[0].before.text, "20 in +/- 1 in");
   arena_free(r.arena);
+  assert_string_equal(slot_of(&r, "pond", ROW_basin_depth)->text, "24 in +/- 1 in");
+  assert_string_equal(r.store->overlaid[0].by->text, "24 in");
   r = try_one("pond.depth", "24 in +/- 2 in");
   close_to(slot_of(&r, "pond", ROW_basin_depth)->tolerance, 2 * 0.0254);
   arena_free(r.arena);
