@@ -147,14 +147,17 @@ static bool adds_purchases(struct gathering *g, const struct rule_fix *fix, cons
   return true;
 }
 
+static int rank_of(enum row_id row) { return mend_row(row) ? (int)mend_row(row)->rank : MEND_ADJUST; }
+
 // Every target by itself, then all together.
 static void add_single(struct gathering *g, const struct rule_fix *fix, const struct targets *targets) {
   struct candidate all = {.own = true};
   for (size_t i = 0; i < targets->count; i++) {
     struct move move = {.entity = targets->entities[i], .row = targets->rows[i]};
     if (!own_move(g, fix, &move)) continue;
-    *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .own = true};
+    *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .own = true, .rank = rank_of(move.row)};
     all.moves[all.count++] = move;
+    all.rank = rank_of(move.row);
   }
   if (all.count > 1) *gathering_add(g) = all;
 }

@@ -19,13 +19,17 @@ enum mend_standing {
 };
 const char *mend_standing_words(enum mend_standing standing);  // "proven", "not enough" ...
 
+struct mend_point {  // of a pump's curve
+  double flow, head;
+};
+
 struct mend_change {
   int entity;  // of the reviewed design
   enum row_id row;
   double value;        // SI, a word; of texts nothing
   const char *text;    // as it would stand between quotes; of a pump's curve: its table
   const char *was;     // the same as it stands now; NULL: nothing does
-  const struct stock_point *curve;  // of a pump's curve: its points; NULL: it is no curve
+  const struct mend_point *curve;  // of a pump's curve: its points; NULL: it is no curve
   size_t curve_count;
   bool beside;  // goes without saying: what comes with a pump that is chosen by its model
 };

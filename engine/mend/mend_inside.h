@@ -15,7 +15,7 @@ struct changes {
 struct mend_base {
   const struct store *store;
   const struct review *review;
-  const struct verdict *verdicts;  // by outcome
+  const struct answer *answers;  // by outcome
   struct changes with;             // by which it differs from the file's
 };
 
@@ -31,21 +31,23 @@ struct mending {
 
 // ---- a trial: the design with other values in its slots, worked out and judged from the start (trial.c) ----
 
-struct verdict {  // an outcome as plain data that outlives its trial
+struct answer {  // an outcome as plain data that outlives its trial
   enum outcome_sort sort;
   enum severity severity;
   bool held;   // counts as held though unanswered
   int judged;  // which comparison; -1: none
+  int entity;  // of the judged value
+  enum row_id row;
   enum sense sense;
   double value, limit, margin;
 };
-struct verdict verdict_of(const struct outcome *outcome);
+struct answer answer_of(const struct outcome *outcome);
 
 // False: the changed design contradicts itself.
 bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
-                      const struct outcome *outcome, struct verdict *verdict);
+                      const struct outcome *outcome, struct answer *answer);
 // All outcomes, by their number in base->review. price: what the takeoff comes to; may be NULL.
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct verdict *verdicts,
+bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price);
 // The design with changes, reviewed, to go on from; in `arena`. False: it contradicts itself.
 bool trial_keep(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
@@ -97,17 +99,17 @@ enum { MOST_TRIALS = 40, MOST_TRIALS_OF_FINDING = 400 };
 // came nearer to the limit, with how it stands there; 0: none did.
 struct search {
   long cleared, best;
-  struct verdict at_best;
+  struct answer at_best;
 };
 struct search mend_search(struct mending *m, const struct mend_base *base, const struct candidate *candidate,
                           const struct outcome *finding);
 
 // What is worse in `now` than in `before`.
-size_t mend_compare(struct mending *m, const struct review *review, const struct verdict *before,
-                    const struct verdict *now, const struct mend_raised **raised);
+size_t mend_compare(struct mending *m, const struct review *review, const struct answer *before,
+                    const struct answer *now, const struct mend_raised **raised);
 struct changes changes_joined(struct arena *arena, struct changes first, struct changes then);  // later ones hold
 // Settles the standing: the edited file, read and reviewed, must say what the trial said.
-void mend_prove(struct mending *m, const struct mend_base *file, const struct verdict *expected, struct mend *mend);
+void mend_prove(struct mending *m, const struct mend_base *file, const struct answer *expected, struct mend *mend);
 bool mend_write(struct arena *arena, const struct store *store, const struct mend_source *source,
                 struct changes changes, struct file_bytes *made, struct problems *problems);
 

@@ -19,21 +19,29 @@ struct searching {
   const struct mend_base *base;
   const struct candidate *candidate;
   const struct outcome *finding;
-  struct verdict start, last;
+  struct answer start, last;
   struct search found;
-  double best_margin;
+  double best;  // merit of found.at_best
   size_t trials;
 };
 
-static enum side side_of(const struct searching *s, const struct verdict *v) {
+static enum side side_of(const struct searching *s, const struct answer *v) {
   if (v->sort == OUTCOME_CLEAR || v->sort == OUTCOME_NOT_APPLICABLE) return SIDE_CLEARED;
   bool same = v->sort == OUTCOME_FLAGGED && v->severity <= s->start.severity && v->sense == s->start.sense;
   return same ? SIDE_SAME : SIDE_BEYOND;
 }
 
-static void note_best(struct searching *s, long step, const struct verdict *v) {
-  if (!isfinite(v->margin) || v->margin <= s->best_margin) return;
-  s->best_margin = v->margin;
+// How good a value is, whatever limit it was held against; NaN where no value was judged.
+static double merit_of(const struct answer *v) { return v->sense == SENSE_AT_MOST ? -v->value : v->value; }
+
+static bool is_of_one_value(const struct answer *a, const struct answer *b) {
+  return a->entity == b->entity && a->row == b->row && a->sense == b->sense;
+}
+
+static void note_best(struct searching *s, long step, const struct answer *v) {
+  double merit = merit_of(v);
+  if (!isfinite(merit) || !is_of_one_value(v, &s->start) || merit <= s->best) return;
+  s->best = merit;
   s->found.best = step;
   s->found.at_best = *v;
 }
@@ -69,9 +77,16 @@ static void halve(struct searching *s, long low, long high, bool high_clears) {
   if (high_clears) s->found.cleared = high;
 }
 
+// 1: nearer, or another value is short now; -1: farther off; 0: as before, or nobody can tell.
+static int gain_of(const struct answer *before, const struct answer *now) {
+  if (!is_of_one_value(before, now)) return 1;
+  double gain = merit_of(now) - merit_of(before);
+  return gain > 0 ? 1 : gain < 0 ? -1 : 0;
+}
+
 // A rule's own change may do nothing at first; any other must come nearer with each step.
 static void climb(struct searching *s, long last) {
-  double before = s->start.margin;
+  struct answer before = s->start;
   long low = 0, step = 1;
   for (int without = 0;; step = step * 2 < last ? step * 2 : last) {
     enum side side = look(s, step);
@@ -80,18 +95,18 @@ static void climb(struct searching *s, long last) {
       halve(s, low, step, side == SIDE_CLEARED);
       return;
     }
-    bool gains = s->last.margin > before;
-    without = gains ? 0 : without + 1;
-    if (!gains && isfinite(before) && (!s->candidate->own || s->last.margin < before)) return;
+    int gain = gain_of(&before, &s->last);
+    without = gain > 0 ? 0 : without + 1;
+    if (gain < 0 || (gain == 0 && !s->candidate->own && isfinite(before.value))) return;
     if (without >= MOST_WITHOUT_GAIN || step == last) return;
-    before = s->last.margin;
+    before = s->last;
     low = step;
   }
 }
 
 static void try_each(struct searching *s, long last) {
   int without = 0;
-  double before = s->start.margin;
+  struct answer before = s->start;
   for (long step = 1; step <= last; step++) {
     enum side side = look(s, step);
     if (side == SIDE_NONE) return;
@@ -99,17 +114,17 @@ static void try_each(struct searching *s, long last) {
       s->found.cleared = step;
       return;
     }
-    without = s->last.margin > before ? 0 : without + 1;
+    without = gain_of(&before, &s->last) > 0 ? 0 : without + 1;
     if (without >= MOST_WITHOUT_GAIN) return;
-    before = s->last.margin;
+    before = s->last;
   }
 }
 
 struct search mend_search(struct mending *m, const struct mend_base *base, const struct candidate *candidate,
                           const struct outcome *finding) {
   struct searching s = {.m = m, .base = base, .candidate = candidate, .finding = finding};
-  s.start = verdict_of(finding);
-  s.best_margin = isfinite(s.start.margin) ? s.start.margin : -INFINITY;
+  s.start = answer_of(finding);
+  s.best = isfinite(merit_of(&s.start)) ? merit_of(&s.start) : -INFINITY;
   long last = candidate_steps(candidate);
   if (last == 0) return s.found;
   if (candidate_is_ladder(candidate)) {

@@ -8,25 +8,28 @@
 #include "mend/mend_inside.h"
 #include "quantities/evaluate.h"
 #include "review/takeoff.h"
-#include "rulebook/stock.h"
 
-struct verdict verdict_of(const struct outcome *outcome) {
-  struct verdict verdict = {.sort = outcome->sort,
+struct answer answer_of(const struct outcome *outcome) {
+  struct answer answer = {.sort = outcome->sort,
                             .severity = outcome->severity,
                             .held = outcome->counts_as_held,
                             .judged = outcome->judged,
+                            .entity = -1,
+                            .row = ROW_COUNT,
                             .sense = SENSE_COUNT,
                             .value = NAN,
                             .limit = NAN,
                             .margin = NAN};
-  if (outcome->judged < 0) return verdict;
+  if (outcome->judged < 0) return answer;
   const struct comparison *judged = &outcome->comparisons[outcome->judged];
-  verdict.sense = judged->sense;
-  if (judged->sense != SENSE_AT_LEAST && judged->sense != SENSE_AT_MOST) return verdict;
-  verdict.value = judged->value;
-  verdict.limit = judged->limit;
-  verdict.margin = judged->margin;
-  return verdict;
+  answer.sense = judged->sense;
+  answer.entity = judged->entity;
+  answer.row = judged->row;
+  if (judged->sense != SENSE_AT_LEAST && judged->sense != SENSE_AT_MOST) return answer;
+  answer.value = judged->value;
+  answer.limit = judged->limit;
+  answer.margin = judged->margin;
+  return answer;
 }
 
 static void put(struct store *store, const struct mend_change *change) {
@@ -37,7 +40,7 @@ static void put(struct store *store, const struct mend_change *change) {
   if (catalogue_row(change->row)->sort != SORT_TEXT) slot->value = change->value;
 }
 
-static int add_point(struct store *store, const struct entity *like, int index, const struct stock_point *point) {
+static int add_point(struct store *store, const struct entity *like, int index, const struct mend_point *point) {
   int entity = (int)store->entity_count++;
   store->entities[entity] = *like;
   store->entities[entity].index = index;
@@ -96,7 +99,7 @@ struct trial {
   const struct mend_base *base;
   struct changes changes;
   const struct outcome *outcome;
-  struct verdict *verdicts;
+  struct answer *answers;
   double *price;
   struct arena *arena;
   bool holds;
@@ -117,7 +120,7 @@ static void judge_one(void *with) {
   struct evaluation *ev = begin(trial, &problems);
   if (!ev) return;
   rulebook_judge_one(trial->m->rulebook, ev, trial->outcome->rule, trial->outcome->entity, &outcome);
-  *trial->verdicts = verdict_of(&outcome);
+  *trial->answers = answer_of(&outcome);
 }
 
 static void judge_all(void *with) {
@@ -127,7 +130,7 @@ static void judge_all(void *with) {
   if (!ev) return;
   struct review review = {.arena = trial->arena, .problems = &problems};
   rulebook_judge(trial->m->rulebook, ev, &review, trial->m->watch);
-  for (size_t i = 0; i < review.outcome_count; i++) trial->verdicts[i] = verdict_of(&review.outcomes[i]);
+  for (size_t i = 0; i < review.outcome_count; i++) trial->answers[i] = answer_of(&review.outcomes[i]);
   if (trial->price) *trial->price = takeoff_of(trial->arena, ev).price;
 }
 
@@ -145,15 +148,15 @@ static void tell(const struct mending *m, const struct mend_base *base, const st
 }
 
 bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
-                      const struct outcome *outcome, struct verdict *verdict) {
-  struct trial trial = {.m = m, .base = base, .changes = changes, .outcome = outcome, .verdicts = verdict};
+                      const struct outcome *outcome, struct answer *answer) {
+  struct trial trial = {.m = m, .base = base, .changes = changes, .outcome = outcome, .answers = answer};
   tell(m, base, outcome);
   return run(&trial, judge_one);
 }
 
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct verdict *verdicts,
+bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price) {
-  struct trial trial = {.m = m, .base = base, .changes = changes, .verdicts = verdicts, .price = price};
+  struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price};
   return run(&trial, judge_all);
 }
 
@@ -167,8 +170,8 @@ bool trial_keep(struct mending *m, const struct mend_base *base, struct changes 
   if (problems->count) return false;
   *review = (struct review){.arena = arena, .problems = problems};
   rulebook_judge(m->rulebook, evaluation_in(arena, store, problems), review, m->watch);
-  struct verdict *verdicts = arena_array(arena, review->outcome_count + 1, sizeof *verdicts);
-  for (size_t i = 0; i < review->outcome_count; i++) verdicts[i] = verdict_of(&review->outcomes[i]);
-  *kept = (struct mend_base){store, review, verdicts, changes_joined(arena, base->with, changes)};
+  struct answer *answers = arena_array(arena, review->outcome_count + 1, sizeof *answers);
+  for (size_t i = 0; i < review->outcome_count; i++) answers[i] = answer_of(&review->outcomes[i]);
+  *kept = (struct mend_base){store, review, answers, changes_joined(arena, base->with, changes)};
   return true;
 }

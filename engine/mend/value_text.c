@@ -47,12 +47,27 @@ static const char *text_now(struct mending *m, const struct mend_base *base, int
   return isfinite(value) ? mend_value_text(m, row, value, &ignored) : NULL;
 }
 
+// "+4 3/4 in" beside a "0 in", "30 deg from level" beside a "25 deg": as the rest of the file has it.
+static const char *in_style_of(struct mending *m, const char *was, const char *text, enum dimension dimension) {
+  static const char from_level[] = " from level";
+  double value, plain;
+  size_t length = strlen(text), tail = strlen(from_level);
+  if (*text == '+' && *was != '+') text++, length--;
+  bool ends_so = length > tail && strcmp(text + length - tail, from_level) == 0;
+  if (!ends_so || strstr(was, from_level)) return text;
+  const char *cut = arena_copy(m->arena, text, length - tail);
+  return reads(m, text, dimension, &value) && reads(m, cut, dimension, &plain) && plain == value ? cut : text;
+}
+
 struct mend_change mend_change_to(struct mending *m, const struct mend_base *base, int entity, enum row_id row,
                                   const char *text) {
   const struct row *facts = catalogue_row(row);
   struct mend_change change = {.entity = entity, .row = row, .text = text, .value = NAN};
   change.was = text_now(m, base, entity, row);
-  if (facts->sort == SORT_NUMBER) reads(m, text, facts->dimension, &change.value);
+  if (facts->sort == SORT_NUMBER) {
+    if (change.was) change.text = in_style_of(m, change.was, text, facts->dimension);
+    reads(m, text, facts->dimension, &change.value);
+  }
   if (facts->sort == SORT_CHOICE) change.value = (double)catalogue_word_named(facts->words, text, strlen(text));
   return change;
 }
