@@ -42,10 +42,14 @@ static void read_design(struct arena *arena, void *with) {
   struct file_bytes file = file_kept(arena, order->file);
   struct problems found = problems_in(arena);
   struct overlays overlays = overlays_of(arena, order->with);
-  struct store *store = design_read_with(arena, &file, kept_beside(arena, order), order->with->beside_count,
-                                         overlays.list, overlays.count, &found);
+  const struct file_bytes *beside = kept_beside(arena, order);
+  size_t beside_count = order->with->beside_count;
+  struct store *store = design_read_with(arena, &file, beside, beside_count, overlays.list, overlays.count, &found);
   order->made = arena_alloc(arena, sizeof *order->made);
-  *order->made = (fb_design){.arena = arena, .store = store, .digest = digest_of(arena, &file, store)};
+  *order->made = (fb_design){.arena = arena,
+                             .store = store,
+                             .digest = digest_of(arena, &file, store),
+                             .source = {file, beside, beside_count, overlays}};
   problems_sort(&found);
   problems_hand_over(order->problems, &found);
 }

@@ -81,6 +81,7 @@ static bool report(struct text *text, void *with) {
       .version = fb_version(),
       .seal = order->style->seal,
   };
+  about.mends = review->mends;
   about.retired = rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   struct report_style style = {.units = units_for(design, order->style->units),
                                .width = order->style->width ? order->style->width : COLUMNS,

@@ -20,7 +20,7 @@ enum fail_at { FAIL_AT_HOLD = 1, FAIL_AT_REVISE, FAIL_AT_ADVISE, FAIL_AT_UNANSWE
 // enum fb_units, fail_at an enum fail_at.
 struct settings {
   struct words operands, rules, try_;
-  const char *output;
+  const char *output, *apply;
   int units, format, fail_at;
   bool help, version, without_house, short_, full, working, list, require_seal;
 };

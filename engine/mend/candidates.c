@@ -176,8 +176,7 @@ static void add_together(struct gathering *g, const struct rule_fixes *fixes) {
 }
 
 static void gather_own(struct gathering *g) {
-  const struct rule_fixes *fixes =
-      g->finding->fix ? g->finding->fix : g->base->review->rules[g->finding->rule].fix;
+  const struct rule_fixes *fixes = g->finding->fix ? g->finding->fix : g->base->review->rules[g->finding->rule].fix;
   if (!fixes || fixes->count == 0) return;
   if (fixes->count > 1) {
     add_together(g, fixes);

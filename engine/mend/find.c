@@ -69,8 +69,7 @@ static bool look_round(struct finding_search *s, const struct candidate *candida
   s->screens++;
   if (changes.count == 0 || !trial_of_all(s->m, s->base, changes, tried->answers, NULL)) return false;
   tried->mend = (struct mend){.changes = changes.list, .count = changes.count};
-  tried->mend.raised_count =
-      mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
+  tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;
   enum outcome_sort sort = tried->answers[number].sort;
   return sort == OUTCOME_CLEAR || sort == OUTCOME_NOT_APPLICABLE;
@@ -117,7 +116,7 @@ static void note_short(struct finding_search *s, const struct candidate *candida
 }
 
 static bool is_enough(const struct finding_search *s) {
-  if (s->proven > MEND_OTHERS || s->screens >= MOST_SCREENS || s->m->trials >= MOST_TRIALS_OF_FINDING) return true;
+  if (s->proven > MEND_OTHERS || s->screens >= MOST_SCREENS || mending_is_spent(s->m)) return true;
   return s->proven > 0 && s->m->trials >= MOST_TRIALS_FOR_OTHERS;
 }
 

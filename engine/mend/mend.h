@@ -26,9 +26,9 @@ struct mend_point {  // of a pump's curve
 struct mend_change {
   int entity;  // of the reviewed design
   enum row_id row;
-  double value;        // SI, a word; of texts nothing
-  const char *text;    // as it would stand between quotes; of a pump's curve: its table
-  const char *was;     // the same as it stands now; NULL: nothing does
+  double value;                    // SI, a word; of texts nothing
+  const char *text;                // as it would stand between quotes; of a pump's curve: its table
+  const char *was;                 // the same as it stands now; NULL: nothing does
   const struct mend_point *curve;  // of a pump's curve: its points; NULL: it is no curve
   size_t curve_count;
   bool beside;  // goes without saying: what comes with a pump that is chosen by its model
@@ -74,6 +74,7 @@ struct mend_joint {
 struct mends {
   const struct mend_finding *list;  // by the number of the finding in the report, from 0
   size_t count;
+  bool cut_short;  // the work was ended by its bound: not all findings were looked at to the end
   struct mend_joint joint;
 };
 
@@ -90,7 +91,8 @@ const struct mends *mends_of(struct rulebook *rulebook, const struct review *rev
 
 // The design's file with all these in it. numbers: of findings, from 1; `joint` besides or instead. False: problems say
 // which number there is not, which finding has no fix that is proven, which two want different things.
-bool mend_apply(const struct review *review, const struct mends *mends, const struct mend_source *source,
-                const size_t *numbers, size_t count, bool joint, struct file_bytes *made, struct problems *problems);
+bool mend_apply(struct arena *arena, const struct review *review, const struct mends *mends,
+                const struct mend_source *source, const size_t *numbers, size_t count, bool joint,
+                struct file_bytes *made, struct problems *problems);
 
 #endif

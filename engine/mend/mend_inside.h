@@ -16,7 +16,7 @@ struct mend_base {
   const struct store *store;
   const struct review *review;
   const struct answer *answers;  // by outcome
-  struct changes with;             // by which it differs from the file's
+  struct changes with;           // by which it differs from the file's
 };
 
 struct mending {
@@ -26,6 +26,7 @@ struct mending {
   struct rulebook_watch watch;
   enum unit_system units;
   size_t trials;       // so far, of this finding
+  size_t work;         // so far, in slots copied and outcomes judged
   const char *entity;  // that it is of, for the watch
 };
 
@@ -60,10 +61,10 @@ enum { MOST_MOVES = 4 };
 struct move {  // of one given
   int entity;
   enum row_id row;
-  int way;                           // 1: up, -1: down
-  double from, step, least, most;    // numbers
-  const char *const *options;        // else the texts to try in this order
-  const struct changes *sets;  // or more than one text each: what comes with a pump
+  int way;                         // 1: up, -1: down
+  double from, step, least, most;  // numbers
+  const char *const *options;      // else the texts to try in this order
+  const struct changes *sets;      // or more than one text each: what comes with a pump
   size_t option_count;
 };
 
@@ -93,7 +94,11 @@ struct mend_change mend_change_to(struct mending *m, const struct mend_base *bas
 
 // ---- searching and proving ----
 
-enum { MOST_TRIALS = 40, MOST_TRIALS_OF_FINDING = 400 };
+// MOST_WORK is some ten times what a design with forty findings asks for.
+enum { MOST_TRIALS = 40, MOST_TRIALS_OF_FINDING = 400, MOST_WORK = 20000000, WORK_OF_OUTCOME = 40 };
+static inline bool mending_is_spent(const struct mending *m) {
+  return m->trials >= MOST_TRIALS_OF_FINDING || m->work >= MOST_WORK;
+}
 
 // The least step at which the outcome is neither flagged nor unanswered; 0: none was found. best: the farthest that
 // came nearer to the limit, with how it stands there; 0: none did.

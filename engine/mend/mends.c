@@ -28,5 +28,7 @@ const struct mends *mends_of(struct rulebook *rulebook, const struct review *rev
     mend_find(&m, &base, &list[i]);
   }
   mends->list = list;
+  mends->cut_short = m.work >= MOST_WORK;
+  mend_find_joint(&m, &base, mends, &mends->joint);
   return mends;
 }

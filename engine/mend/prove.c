@@ -8,9 +8,8 @@
 
 const char *mend_standing_words(enum mend_standing standing) {
   static const char *const words[MEND_STANDING_COUNT] = {
-      [MEND_PROVEN] = "proven",           [MEND_RAISES] = "proven, but raises",
-      [MEND_BY_HAND] = "works in a trial", [MEND_CHOICE] = "needs a choice",
-      [MEND_NOT_ENOUGH] = "not enough",    [MEND_MEASURE] = "measure again",
+      [MEND_PROVEN] = "proven",         [MEND_RAISES] = "proven, but raises", [MEND_BY_HAND] = "works in a trial",
+      [MEND_CHOICE] = "needs a choice", [MEND_NOT_ENOUGH] = "not enough",     [MEND_MEASURE] = "measure again",
       [MEND_ADVICE] = "advice",
   };
   return words[standing];

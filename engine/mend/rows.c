@@ -13,7 +13,8 @@ static const struct mend_row rows[] = {
 #define MEND(kind, given, rank, us, si) {ROW_##kind##_##given, MEND_##rank, us, si, WORD_COUNT, MEND_LIST_NONE},
 #define MEND_WORD(kind, given, rank, set, word) \
   {ROW_##kind##_##given, MEND_##rank, NULL, NULL, WORD_##set##_##word, MEND_LIST_NONE},
-#define MEND_SIZE(kind, given, rank, list) {ROW_##kind##_##given, MEND_##rank, NULL, NULL, WORD_COUNT, MEND_LIST_##list},
+#define MEND_SIZE(kind, given, rank, list) \
+  {ROW_##kind##_##given, MEND_##rank, NULL, NULL, WORD_COUNT, MEND_LIST_##list},
 #include "catalogue/mends.def"
 };
 

@@ -46,9 +46,7 @@ static void note_best(struct searching *s, long step, const struct answer *v) {
   s->found.at_best = *v;
 }
 
-static bool is_spent(const struct searching *s) {
-  return s->trials >= MOST_TRIALS || s->m->trials >= MOST_TRIALS_OF_FINDING;
-}
+static bool is_spent(const struct searching *s) { return s->trials >= MOST_TRIALS || mending_is_spent(s->m); }
 
 static enum side look(struct searching *s, long step) {
   struct mend_change changes[MOST_CHANGES];

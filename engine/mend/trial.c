@@ -11,15 +11,15 @@
 
 struct answer answer_of(const struct outcome *outcome) {
   struct answer answer = {.sort = outcome->sort,
-                            .severity = outcome->severity,
-                            .held = outcome->counts_as_held,
-                            .judged = outcome->judged,
-                            .entity = -1,
-                            .row = ROW_COUNT,
-                            .sense = SENSE_COUNT,
-                            .value = NAN,
-                            .limit = NAN,
-                            .margin = NAN};
+                          .severity = outcome->severity,
+                          .held = outcome->counts_as_held,
+                          .judged = outcome->judged,
+                          .entity = -1,
+                          .row = ROW_COUNT,
+                          .sense = SENSE_COUNT,
+                          .value = NAN,
+                          .limit = NAN,
+                          .margin = NAN};
   if (outcome->judged < 0) return answer;
   const struct comparison *judged = &outcome->comparisons[outcome->judged];
   answer.sense = judged->sense;
@@ -46,7 +46,8 @@ static int add_point(struct store *store, const struct entity *like, int index, 
   store->entities[entity].index = index;
   store->entities[entity].first_slot = (int)store->slot_count;
   for (size_t i = 0; i < store->kind_slots[KIND_curve_point]; i++) store->slots[store->slot_count++] = (struct slot){0};
-  struct slot *flow = store_at(store, entity, ROW_curve_point_flow), *head = store_at(store, entity, ROW_curve_point_head);
+  struct slot *flow = store_at(store, entity, ROW_curve_point_flow),
+              *head = store_at(store, entity, ROW_curve_point_head);
   *flow = (struct slot){.value = point->flow, .tolerance = NAN, .condition = CONDITION_GIVEN};
   *head = (struct slot){.value = point->head, .tolerance = NAN, .condition = CONDITION_GIVEN};
   return entity;
@@ -55,10 +56,8 @@ static int add_point(struct store *store, const struct entity *like, int index, 
 // Its points stand behind all other entities; those of the old curve belong to no list any more.
 static void put_curve(struct store *store, const struct mend_change *change) {
   struct slot *list = store_at(store, change->entity, change->row);
-  struct entity like = {.kind = KIND_curve_point,
-                        .at = store->entities[change->entity].at,
-                        .owner = change->entity,
-                        .list = change->row};
+  struct entity like = {
+      .kind = KIND_curve_point, .at = store->entities[change->entity].at, .owner = change->entity, .list = change->row};
   list->first = (int)store->entity_count;
   list->value = (double)change->curve_count;
   for (size_t i = 0; i < change->curve_count; i++) add_point(store, &like, (int)i + 1, &change->curve[i]);
@@ -135,7 +134,9 @@ static void judge_all(void *with) {
 }
 
 static bool run(struct trial *trial, void (*work)(void *with)) {
+  size_t outcomes = trial->outcome ? 1 : trial->base->review->outcome_count;
   trial->m->trials++;
+  trial->m->work += trial->base->store->slot_count + outcomes * WORK_OF_OUTCOME;
   trial->arena = arena_new();
   bool done = trial->arena && arena_try(trial->arena, work, trial);
   arena_free(trial->arena);

@@ -4,6 +4,7 @@
 #define FOREBAY_REPORT_TEXT_H
 
 #include "base/text.h"
+#include "mend/mend.h"
 #include "review/arrange.h"
 #include "rulebook/rulebook.h"
 
@@ -20,6 +21,7 @@ struct report_about {
   const struct retired_rule *retired;
   size_t retired_count;
   const char *version, *seal;  // seal NULL: nothing is said of it
+  const struct mends *mends;   // fixes found by trying; NULL: nobody looked for any
 };
 
 struct report_style {
