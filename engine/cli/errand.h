@@ -49,6 +49,10 @@ int errand_finish(struct errand *errand, bool read);
 
 // For the work, in the child:
 fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems);  // NULL: in problems
+// One of those compared: the first design, and the others behind it; where there are none, the first again. tried: with
+// the trials.
+fb_design *errand_variant(struct child *child, const struct errand *errand, size_t index, bool tried,
+                          fb_problems *problems);
 fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand,
                              fb_problems *problems);                // NULL: no memory
 int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory

@@ -16,20 +16,29 @@ static const char *folder_of(struct arena *arena, const char *path) {
 
 // Which of them the design names is not known before the child has read it. One that cannot be read is missing only if
 // the design names it, and then the child says so.
-static void read_beside(struct inputs *inputs, struct problems *problems, const char *path) {
+static size_t read_beside(struct problems *problems, const char *path, struct file_bytes **beside) {
   struct problems quiet = problems_in(problems->arena);
   const char **names;
-  size_t count;
-  if (!file_list(&quiet, folder_of(problems->arena, path), ".csv", &names, &count, NULL)) return;
-  inputs->beside = arena_array(problems->arena, INPUT_MOST_BESIDE, sizeof *inputs->beside);
-  for (size_t i = 0; i < count && inputs->beside_count < INPUT_MOST_BESIDE; i++) {
-    inputs->beside_count += file_read(&quiet, names[i], INPUT_MOST, &inputs->beside[inputs->beside_count]);
+  size_t count, read = 0;
+  if (!file_list(&quiet, folder_of(problems->arena, path), ".csv", &names, &count, NULL)) return 0;
+  *beside = arena_array(problems->arena, INPUT_MOST_BESIDE, sizeof **beside);
+  for (size_t i = 0; i < count && read < INPUT_MOST_BESIDE; i++) {
+    read += file_read(&quiet, names[i], INPUT_MOST, &(*beside)[read]);
   }
+  return read;
 }
 
 bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path) {
   if (!file_read(problems, path, INPUT_MOST, &inputs->design)) return false;
-  read_beside(inputs, problems, path);
+  inputs->beside_count = read_beside(problems, path, &inputs->beside);
+  return true;
+}
+
+bool inputs_read_other(struct inputs *inputs, struct problems *problems, const char *path) {
+  struct input_other *other = &inputs->others[inputs->other_count];
+  if (!file_read(problems, path, INPUT_MOST, &other->design)) return false;
+  other->beside_count = read_beside(problems, path, &other->beside);
+  inputs->other_count++;
   return true;
 }
 
@@ -142,6 +151,11 @@ bool inputs_hold(const struct inputs *inputs, const char *path) {
   if (!path || stat(path, &target) != 0 || !S_ISREG(target.st_mode)) return false;
   bool held = same_file(&target, inputs->design.name);
   for (size_t i = 0; i < inputs->beside_count; i++) held = held || same_file(&target, inputs->beside[i].name);
+  for (size_t i = 0; i < inputs->other_count; i++) {
+    const struct input_other *other = &inputs->others[i];
+    held = held || same_file(&target, other->design.name);
+    for (size_t k = 0; k < other->beside_count; k++) held = held || same_file(&target, other->beside[k].name);
+  }
   for (size_t i = 0; i < inputs->layer_count; i++) {
     for (size_t k = 0; k < inputs->layers[i].count; k++) {
       held = held || same_file(&target, inputs->layers[i].files[k].name);

@@ -13,6 +13,7 @@
 enum {
   INPUT_MOST = 1 << 20,  // bytes of one design, rule file or file beside a design
   INPUT_MOST_BESIDE = 32,
+  INPUT_MOST_OTHERS = 2,  // designs that the first is compared with
 };
 
 struct input_layer {
@@ -21,10 +22,17 @@ struct input_layer {
   size_t count;
 };
 
+struct input_other {
+  struct file_bytes design, *beside;
+  size_t beside_count;
+};
+
 struct inputs {
   struct file_bytes design;   // name NULL: none is read
   struct file_bytes *beside;  // the CSV files in the design's folder, sorted; it may name one of them
   size_t beside_count;
+  struct input_other others[INPUT_MOST_OTHERS];
+  size_t other_count;
   struct input_layer *layers;
   size_t layer_count;
   bool whole;  // false: a rule file was left out
@@ -32,6 +40,8 @@ struct inputs {
 
 // False: a problem says why nothing can be worked on.
 bool inputs_read_design(struct inputs *inputs, struct problems *problems, const char *path);
+// One more design, to compare the first with; at most INPUT_MOST_OTHERS.
+bool inputs_read_other(struct inputs *inputs, struct problems *problems, const char *path);
 // The trade rules and each layer of --rules. Files of a folder that cannot be read are left out, with a problem.
 bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const struct settings *settings);
 

@@ -36,54 +36,55 @@ static void write_pair(struct listing *listing, const char *label, const char *v
   page_labelled(&listing->page, STEP, VALUES - STEP, PAINT_PLAIN, text_end(&words), value);
 }
 
-static const char *label_of(struct listing *listing, const struct takeoff_line *line) {
+const char *takeoff_label(struct arena *arena, const struct wording *wording, const struct takeoff_line *line) {
   if (line->row == ROW_COUNT) return line->what;
   const struct row *row = catalogue_row(line->row);
-  struct text words = words_in(listing);
+  struct text words = text_in(arena);
   if (row->kind != KIND_project) {
-    word_name(&words, &listing->wording, line->entity);
+    word_name(&words, wording, line->entity);
     text_add(&words, ": ");
   }
   text_add(&words, line->what ? line->what : row->says);
   return text_end(&words);
 }
 
-static void write_amounts(struct listing *listing, struct text *words, const struct takeoff_line *line) {
+static void write_amounts(const struct wording *wording, struct text *words, const struct takeoff_line *line) {
   for (size_t i = 0; i < line->amount_count; i++) {
     const struct takeoff_amount *amount = &line->amounts[i];
     bool named = amount->before[0] != '\0', by = strcmp(amount->before, "by") == 0;
     if (i) text_add(words, by ? " " : ", ");
     if (named) text_printf(words, "%s ", amount->before);
-    word_number(words, &listing->wording, amount->row, amount->value);
+    word_number(words, wording, amount->row, amount->value);
   }
 }
 
 // The names to write in the design: "missing: crew.stones_per_day".
-static void write_missing(struct listing *listing, struct text *words, const struct takeoff_line *line) {
-  const struct store *design = evaluation_design(listing->wording.ev);
+static void write_missing(const struct wording *wording, struct text *words, const struct takeoff_line *line) {
+  const struct store *design = evaluation_design(wording->ev);
   text_add(words, "missing: ");
   for (size_t i = 0; i < line->root_count && i < MOST_MISSING; i++) {
     int entity;
     enum row_id row = store_row_of_slot(design, line->roots[i], &entity);
     if (i) text_add(words, "; ");
     store_describe(words, design, entity, row);
-    word_slot_because(words, &listing->wording, line->roots[i]);
+    word_slot_because(words, wording, line->roots[i]);
   }
   if (line->root_count > MOST_MISSING) text_printf(words, "; and %zu more", line->root_count - MOST_MISSING);
 }
 
-static const char *value_of(struct listing *listing, const struct takeoff_line *line) {
-  struct text words = words_in(listing);
+const char *takeoff_value(struct arena *arena, const struct wording *wording, const struct takeoff_line *line,
+                          bool *in_doubt) {
+  struct text words = text_in(arena);
   if (line->root_count) {
     if (line->is_price) text_add(&words, "no price; ");
-    write_missing(listing, &words, line);
+    write_missing(wording, &words, line);
   } else if (line->row == ROW_COUNT) {
-    write_amounts(listing, &words, line);
+    write_amounts(wording, &words, line);
   } else {
-    word_value(&words, &listing->wording, line->entity, line->row);
-    if (evaluation_in_doubt(listing->wording.ev, line->entity, line->row)) {
+    word_value(&words, wording, line->entity, line->row);
+    if (evaluation_in_doubt(wording->ev, line->entity, line->row)) {
       word_doubt(&words);
-      listing->doubt = true;
+      *in_doubt = true;
     }
   }
   return text_end(&words);
@@ -118,7 +119,9 @@ static void write_group(struct listing *listing, const struct takeoff_group *gro
     return;
   }
   for (size_t i = 0; i < group->count; i++) {
-    write_pair(listing, label_of(listing, &group->lines[i]), value_of(listing, &group->lines[i]));
+    struct arena *arena = listing->page.text.arena;
+    write_pair(listing, takeoff_label(arena, &listing->wording, &group->lines[i]),
+               takeoff_value(arena, &listing->wording, &group->lines[i], &listing->doubt));
     if (listing->working) write_working(listing, &group->lines[i]);
   }
   if (group->lines[0].is_price) write_total(listing);

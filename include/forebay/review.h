@@ -40,6 +40,10 @@ struct fb_report_style {
 // The design-review report as text. Works out in the review what no rule has asked for yet. NULL: memory ran out.
 fb_text *fb_report_text_new(fb_review *review, const struct fb_report_style *style);
 
+// Reviews of 2 or 3 designs side by side, as text of 80 columns: what differs in the givens, in what follows, in
+// findings against the first, and in the order list. NULL: no memory, or another count.
+fb_text *fb_compare_new(const fb_review *const *reviews, size_t count, enum fb_units units);
+
 #ifdef __cplusplus
 }
 #endif

@@ -54,6 +54,30 @@ static bool try_design(struct handles *handles) {
   return design != NULL;
 }
 
+static bool try_trial(struct handles *handles) {
+  struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
+  struct fb_trial trial = {"lip.lip_width", "16 in", NULL};
+  struct fb_reading with = {.trials = &trial, .trial_count = 1};
+  fb_design *design = fb_design_with_new(&file, &with, handles->problems);
+  fb_design_free(design);
+  return design != NULL;
+}
+
+static bool try_edit(struct handles *handles) {
+  struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
+  struct fb_trial change = {"lip.lip_width", "16 in", NULL};
+  fb_text *text = fb_design_edit_new(handles->design, &file, &change, 1, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_compare(struct handles *handles) {
+  const fb_review *const both[] = {handles->review, handles->review};
+  fb_text *text = fb_compare_new(both, 2, FB_UNITS_US);
+  fb_text_free(text);
+  return text != NULL;
+}
+
 static bool try_wrong_design(struct handles *handles) {
   struct fb_file file = {"wrong.lua", wrong, sizeof wrong - 1};
   fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
@@ -157,6 +181,12 @@ static void test_a_wrong_design(void **state) { fail_each_once(*state, try_wrong
 static void test_a_rulebook(void **state) { fail_each_once(*state, try_rulebook, true, NULL); }
 static void test_a_review(void **state) { fail_each_once(*state, try_review, true, NULL); }
 static void test_a_report(void **state) { fail_each_once(*state, try_report, false, renew_review); }
+static void test_a_trial(void **state) { fail_each_once(*state, try_trial, true, NULL); }
+static void test_an_edit(void **state) { fail_each_once(*state, try_edit, true, NULL); }
+static void test_a_comparison(void **state) {
+  renew_review(*state);
+  fail_each_once(*state, try_compare, false, NULL);
+}
 static void test_an_explanation(void **state) { fail_each_once(*state, try_explain, true, NULL); }
 static void test_a_takeoff(void **state) { fail_each_once(*state, try_takeoff, true, NULL); }
 static void test_a_rule_as_text(void **state) { fail_each_once(*state, try_rule_text, true, NULL); }
@@ -203,6 +233,9 @@ int main(void) {
       TEST(test_a_review),
       TEST(test_a_report),
       TEST(test_a_takeoff),
+      TEST(test_a_trial),
+      TEST(test_an_edit),
+      TEST(test_a_comparison),
       TEST(test_an_explanation),
       TEST(test_a_rule_as_text),
       TEST(test_the_rules_examples),

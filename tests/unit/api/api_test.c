@@ -351,6 +351,64 @@ static void test_files_need_no_closing_nul_and_may_go_after_the_call(void **stat
   fb_design_free(design);
 }
 
+static fb_design *tried(const char *where, const char *text, fb_problems *problems) {
+  struct fb_file one = file("garden.lua", stones);
+  struct fb_trial trial = {where, text, "first trial"};
+  struct fb_reading with = {.trials = &trial, .trial_count = 1};
+  return fb_design_with_new(&one, &with, problems);
+}
+
+static void test_a_trial_is_reviewed_and_told(void **state) {
+  struct handles *handles = *state;
+  fb_design *design = tried("tall.embedment", "2 ft", handles->problems);
+  fb_review *review = fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems);
+  assert_int_equal(fb_review_counts(review).flagged, 0);  // a third of 6 ft, where a quarter is asked
+  fb_text *text = fb_report_text_new(review, NULL);
+  assert_has(fb_text_bytes(text), "TRIED: boulder \"tall\".embedment = 2 ft (is 6 in)\n");
+  fb_text_free(text);
+  fb_review_free(review);
+  fb_design_free(design);
+}
+
+static void test_what_cannot_be_tried_is_a_problem(void **state) {
+  struct handles *handles = *state;
+  assert_null(tried("tal.embedment", "2 ft", handles->problems));
+  const struct fb_problem *problem = fb_problems_at(handles->problems, 0);
+  assert_string_equal(problem->file, "first trial");
+  assert_string_equal(problem->right, "\"tall\", if that is meant");
+}
+
+static void test_reviews_side_by_side(void **state) {
+  struct handles *handles = *state;
+  fb_design *design = tried("tall.embedment", "2 ft", handles->problems);
+  fb_review *reviews[] = {fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems),
+                          fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems)};
+  const fb_review *const both[] = {reviews[0], reviews[1]};
+  fb_text *text = fb_compare_new(both, 2, FB_UNITS_AS_DESIGNED);
+  assert_has(fb_text_bytes(text), "  boulder \"tall\".embedment ............ 6 in | 24 in\n");
+  assert_has(fb_text_bytes(text), "  gone    hold -> clear: A stone has its foot in the ground: boulder \"tall\"\n");
+  assert_null(fb_compare_new(both, 1, FB_UNITS_AS_DESIGNED));
+  fb_text_free(text);
+  fb_review_free(reviews[0]);
+  fb_review_free(reviews[1]);
+  fb_design_free(design);
+}
+
+static void test_an_edit_gives_the_text_with_one_value_changed(void **state) {
+  struct handles *handles = *state;
+  struct fb_file one = file("garden.lua", stones);
+  struct fb_trial change = {"tall.embedment", "2 ft", NULL};
+  fb_text *text = fb_design_edit_new(handles->design, &one, &change, 1, handles->problems);
+  const char *where = strstr(stones, "\"6 in\" }");
+  assert_non_null(where);
+  assert_memory_equal(fb_text_bytes(text), stones, (size_t)(where - stones));
+  assert_string_equal(fb_text_bytes(text) + (where - stones) + strlen("\"2 ft\""), where + strlen("\"6 in\""));
+  fb_text_free(text);
+  change.where = "tall.embedded_share";
+  assert_null(fb_design_edit_new(handles->design, &one, &change, 1, handles->problems));
+  assert_string_equal(fb_problems_at(handles->problems, 0)->said, "`embedded_share` is worked out, not given");
+}
+
 static void test_nothing_is_no_trouble_to_free(void **state) {
   (void)state;
   fb_text_free(NULL);
@@ -364,6 +422,10 @@ int main(void) {
 #define TEST(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
   const struct CMUnitTest tests[] = {
       TEST(test_version),
+      TEST(test_a_trial_is_reviewed_and_told),
+      TEST(test_what_cannot_be_tried_is_a_problem),
+      TEST(test_reviews_side_by_side),
+      TEST(test_an_edit_gives_the_text_with_one_value_changed),
       TEST(test_a_design_and_a_rulebook_give_a_review),
       TEST(test_the_report_says_the_same_each_time),
       TEST(test_units_follow_the_design_or_the_caller),
