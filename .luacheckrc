@@ -38,7 +38,7 @@ for _, names in ipairs { kinds, { "polygon", "circle", "ellipse", "rectangle" } 
 end
 
 stds.rules = { read_globals = add(words(false), "engine/rulebook/words.c", '{%s*"([%w_]+)",%s*word_[%w_]+%s*}') }
-for _, verb in ipairs { "rule", "adjust", "retire" } do table.insert(stds.rules.read_globals, verb) end
+for _, verb in ipairs { "rule", "adjust", "retire", "stock" } do table.insert(stds.rules.read_globals, verb) end
 
 exclude_files = { "**/annotations/*.lua" }
 std = "design"

@@ -5,6 +5,7 @@
 #include "quantities/evaluate.h"
 #include "report/explain.h"
 #include "report/takeoff.h"
+#include "rulebook/stock.h"
 
 struct reading_order {
   const struct fb_file *file;
@@ -20,14 +21,33 @@ static const struct file_bytes *kept_beside(struct arena *arena, const struct re
   return kept;
 }
 
+// A firm's figure stands in where the design says none.
+static struct overlay figure_overlay(struct arena *arena, const struct stock_figure *figure) {
+  const struct row *row = catalogue_row(figure->row);
+  return (struct overlay){.where = text_phrase(arena, "%s.%s", catalogue_kind(row->kind)->name, row->name),
+                          .text = figure->text,
+                          .unless_written = true,
+                          .at = figure->from.at,
+                          .by = figure->from.layer};
+}
+
+// Copied: the design is read with it again when fixes are proven.
+static struct overlay trial_overlay(struct arena *arena, const struct fb_trial *trial) {
+  return (struct overlay){.where = arena_words(arena, trial->where),
+                          .text = arena_words(arena, trial->text),
+                          .at = {trial->from ? arena_words(arena, trial->from) : "trial", 0},
+                          .by = "trial"};
+}
+
+// Figures first: a trial changes them too.
 static struct overlays overlays_of(struct arena *arena, const struct fb_reading *with) {
-  struct overlay *list = arena_array(arena, with->trial_count + 1, sizeof *list);
-  for (size_t i = 0; i < with->trial_count; i++) {
-    const struct fb_trial *trial = &with->trials[i];
-    list[i] = (struct overlay){
-        .where = trial->where, .text = trial->text, .at = {trial->from ? trial->from : "trial", 0}, .by = "trial"};
-  }
-  return (struct overlays){list, with->trial_count};
+  static const struct stock none;
+  const struct stock *stock = with->stock_of ? rulebook_stock(with->stock_of->rulebook) : &none;
+  struct overlay *list = arena_array(arena, stock->figure_count + with->trial_count + 1, sizeof *list);
+  struct overlays overlays = {list, stock->figure_count + with->trial_count};
+  for (size_t i = 0; i < stock->figure_count; i++) *list++ = figure_overlay(arena, &stock->figures[i]);
+  for (size_t i = 0; i < with->trial_count; i++) *list++ = trial_overlay(arena, &with->trials[i]);
+  return overlays;
 }
 
 static const char *digest_of(struct arena *arena, const struct file_bytes *file, const struct store *store) {

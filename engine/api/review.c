@@ -82,7 +82,8 @@ static bool report(struct text *text, void *with) {
       .seal = order->style->seal,
   };
   about.mends = review->mends;
-  about.retired = rulebook_retired(review->rulebook->rulebook, &about.retired_count);
+  about.decisions = rulebook_decisions(review->rulebook->rulebook, &about.decision_count);
+  rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   struct report_style style = {.units = units_for(design, order->style->units),
                                .width = order->style->width ? order->style->width : COLUMNS,
                                .colour = order->style->colour,

@@ -19,10 +19,10 @@ static void note_rule(void *with, const char *rule, const char *entity) {
 
 // All designs are read before the first is reviewed, so that every slip in them is told at once.
 static bool read_all(struct child *child, const struct errand *errand, struct variants *variants,
-                     fb_problems *problems) {
+                     const fb_rulebook *rulebook, fb_problems *problems) {
   bool good = true;
   for (size_t i = 0; i < variants->count; i++) {
-    variants->designs[i] = errand_variant(child, errand, i, i + 1 == variants->count, problems);
+    variants->designs[i] = errand_variant(child, errand, i, i + 1 == variants->count, rulebook, problems);
     good = good && variants->designs[i];
   }
   return good;
@@ -49,7 +49,7 @@ static int status_of(const struct variants *variants, const fb_rulebook *ruleboo
 
 static int compare(struct child *child, const struct errand *errand, struct variants *variants, fb_rulebook *rulebook,
                    fb_problems *problems) {
-  if (!read_all(child, errand, variants, problems)) return STATUS_UNUSABLE;
+  if (!read_all(child, errand, variants, rulebook, problems)) return STATUS_UNUSABLE;
   if (!review_all(child, variants, rulebook, problems)) return errand_answer(child, NULL, STATUS_FAULT);
   const fb_review *reviews[MOST];
   for (size_t i = 0; i < variants->count; i++) reviews[i] = variants->reviews[i];

@@ -262,12 +262,16 @@ static struct fb_file as_public(const struct file_bytes *file) {
 }
 
 static fb_design *read_design(struct child *child, const struct input_other *from, const struct trials *trials,
-                              fb_problems *problems) {
+                              const fb_rulebook *rulebook, fb_problems *problems) {
   whereabouts_set(child->page, AT_DESIGN, from->design.name, NULL);
   struct fb_file beside[INPUT_MOST_BESIDE];
   for (size_t i = 0; i < from->beside_count; i++) beside[i] = as_public(&from->beside[i]);
   struct fb_file file = as_public(&from->design);
-  struct fb_reading with = {beside, from->beside_count, trials->list, trials->count};
+  struct fb_reading with = {.beside = beside,
+                            .beside_count = from->beside_count,
+                            .stock_of = rulebook,
+                            .trials = trials->list,
+                            .trial_count = trials->count};
   fb_design *design = fb_design_with_new(&file, &with, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   return design;
@@ -277,17 +281,18 @@ static struct input_other first_design(const struct inputs *inputs) {
   return (struct input_other){inputs->design, inputs->beside, inputs->beside_count};
 }
 
-fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems) {
+fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
+                         fb_problems *problems) {
   struct input_other from = first_design(&errand->inputs);
-  return read_design(child, &from, &errand->trials, problems);
+  return read_design(child, &from, &errand->trials, rulebook, problems);
 }
 
 fb_design *errand_variant(struct child *child, const struct errand *errand, size_t index, bool tried,
-                          fb_problems *problems) {
+                          const fb_rulebook *rulebook, fb_problems *problems) {
   const struct inputs *inputs = &errand->inputs;
   struct trials none = {0};
   struct input_other from = index > 0 && inputs->other_count > 0 ? inputs->others[index - 1] : first_design(inputs);
-  return read_design(child, &from, tried ? &errand->trials : &none, problems);
+  return read_design(child, &from, tried ? &errand->trials : &none, rulebook, problems);
 }
 
 static void note_file(void *with, const char *file) {
@@ -302,6 +307,23 @@ fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand, f
     fb_rulebook_break(rulebook, errand->broken[i].id, errand->broken[i].because);
   }
   return rulebook;
+}
+
+static bool has_firm(const struct errand *errand) {
+  return errand->settings->rules.count > 0 && !errand->settings->without_house;
+}
+
+bool errand_read_priced(struct errand *errand) {
+  bool read = inputs_read_design(&errand->inputs, &errand->problems, errand->settings->operands.at[0]);
+  return read && (!has_firm(errand) || inputs_read_rules(&errand->inputs, &errand->problems, errand->settings));
+}
+
+fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems) {
+  fb_rulebook *rulebook = has_firm(errand) ? errand_rulebook(child, errand, problems) : NULL;
+  *whole = !has_firm(errand) || (rulebook && fb_rulebook_whole(rulebook));
+  fb_design *design = errand_design(child, errand, rulebook, problems);
+  if (rulebook) fb_rulebook_free(rulebook);
+  return design;
 }
 
 int errand_answer(struct child *child, fb_text *text, int status) {

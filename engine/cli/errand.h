@@ -48,13 +48,18 @@ int errand_attempts(struct errand *errand, struct text *result, struct text *dia
 int errand_finish(struct errand *errand, bool read);
 
 // For the work, in the child:
-fb_design *errand_design(struct child *child, const struct errand *errand, fb_problems *problems);  // NULL: in problems
 // One of those compared: the first design, and the others behind it; where there are none, the first again. tried: with
-// the trials.
+// the trials. The rulebook comes first: a firm's figures stand in where the design says none. It may be NULL.
 fb_design *errand_variant(struct child *child, const struct errand *errand, size_t index, bool tried,
-                          fb_problems *problems);
+                          const fb_rulebook *rulebook, fb_problems *problems);
 fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand,
-                             fb_problems *problems);                // NULL: no memory
+                             fb_problems *problems);  // NULL: no memory
+// The rulebook comes first: a firm's figures stand in where the design says none. It may be NULL. NULL: in problems.
+fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
+                         fb_problems *problems);
+// For commands that judge nothing: the design and, where a layer of the firm's is named, what the rules are read for.
+bool errand_read_priced(struct errand *errand);
+fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems);
 int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
 int errand_worse(int a, int b);
 

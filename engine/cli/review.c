@@ -98,12 +98,12 @@ static int report(struct child *child, const struct errand *errand, fb_design *d
 }
 
 static int work(struct child *child, const struct errand *errand, fb_problems *problems) {
-  fb_design *design = errand_design(child, errand, problems);
-  if (!design) return STATUS_UNUSABLE;
   fb_rulebook *rulebook = errand_rulebook(child, errand, problems);
-  int status = rulebook ? report(child, errand, design, rulebook, problems) : errand_answer(child, NULL, STATUS_FAULT);
-  if (rulebook) fb_rulebook_free(rulebook);
+  if (!rulebook) return errand_answer(child, NULL, STATUS_FAULT);
+  fb_design *design = errand_design(child, errand, rulebook, problems);
+  int status = design ? report(child, errand, design, rulebook, problems) : STATUS_UNUSABLE;
   fb_design_free(design);
+  fb_rulebook_free(rulebook);
   return status;
 }
 

@@ -16,7 +16,7 @@ struct places *places_in(struct arena *arena) {
 
 int places_parent_of(enum kind kind) { return PLACES_TOP - 1 - (int)kind; }
 
-static const char *const rule_words[PLACES_RULE_WORDS] = {"rule", "adjust", "retire"};
+static const char *const rule_words[PLACES_RULE_WORDS] = {"rule", "adjust", "retire", "stock"};
 
 int places_constructed(const char *word, size_t length) {
   enum kind kind = catalogue_kind_named(word, length);
@@ -30,6 +30,8 @@ int places_constructed(const char *word, size_t length) {
 const char *places_word(int constructed) {
   return constructed < KIND_COUNT ? catalogue_kind((enum kind)constructed)->name : rule_words[constructed - KIND_COUNT];
 }
+
+bool places_is_named(int constructed) { return strcmp(places_word(constructed), "stock") != 0; }
 
 enum word places_shape(const char *word, size_t length) { return catalogue_word_named(WORDS_shape, word, length); }
 

@@ -234,7 +234,7 @@ static bool at_constructor(const struct lua_walk *w, struct constructor *c) {
   if (w->at > 0 && (is_mark(w, w->at - 1, '.') || is_mark(w, w->at - 1, ':'))) return false;
   *c = (struct constructor){.constructed = places_constructed(w->tokens.bytes + token->from, token->to - token->from)};
   if (c->constructed < 0 || (c->constructed >= KIND_COUNT) != w->rules) return false;
-  if (w->rules) return find_name(w, c);
+  if (w->rules) return places_is_named(c->constructed) ? find_name(w, c) : find_table(w, c, w->at + 1);
   const struct kind_row *kind = catalogue_kind((enum kind)c->constructed);
   return !kind->part && (kind->single ? find_table(w, c, w->at + 1) : find_name(w, c));
 }

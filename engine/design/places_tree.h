@@ -33,9 +33,10 @@ int places_add(struct places *places, struct place_node node);  // fills in `twi
 int places_parent_of(enum kind kind);
 
 // What is constructed: a kind; or, counted on from KIND_COUNT, one of the words of a rule file. -1: neither.
-enum { PLACES_RULE_WORDS = 3 };
+enum { PLACES_RULE_WORDS = 4 };
 int places_constructed(const char *word, size_t length);
 const char *places_word(int constructed);
+bool places_is_named(int constructed);  // of a rule file's words: stands before a name
 
 int places_entity(const struct places *places, enum kind kind, const char *name, size_t length, int line);
 int places_field(const struct places *places, int node, const char *name, size_t length);

@@ -169,7 +169,14 @@ static const char words_of_rules[] =
     "---@field caution? string\n---@field life_safety? boolean\n---@field fix? table\n---@field examples table[]\n"
     "\n---@param id string\n---@return fun(body: rule.body)\nfunction rule(id) end\n"
     "\n---@param id string\n---@return fun(body: table)\nfunction adjust(id) end\n"
-    "\n---@param id string\n---@return fun(body: { because: string })\nfunction retire(id) end\n";
+    "\n---@param id string\n---@return fun(body: { because: string })\nfunction retire(id) end\n"
+    "\n---@class stock.pump\n---@field model string\n---@field type string\n---@field curve table[]\n"
+    "---@field price? string\n---@field power? string\n---@field best_flow? string\n"
+    "\n---@class stock.pipe\n---@field size string\n---@field material? string\n---@field price? string\n"
+    "\n---@class stock.body\n---@field pumps? stock.pump[]\n---@field pipe_sizes? stock.pipe[]\n"
+    "---@field prices? table<string, string>\n---@field rates? table<string, string|number>\n"
+    "---@field tolerances? table<string, string>\n"
+    "\n---@param body stock.body\nfunction stock(body) end\n";
 
 void schema_rules(struct text *text) {
   text_add(text,

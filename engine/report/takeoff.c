@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "design/overlay.h"
 #include "report/page.h"
 #include "report/tried.h"
 #include "report/wording.h"
@@ -115,7 +116,8 @@ static void write_total(struct listing *listing) {
 static void write_group(struct listing *listing, const struct takeoff_group *group) {
   page_heading(&listing->page, group->title);
   if (group->lines[0].is_price && listing->takeoff->priced == 0) {
-    page_wrap(&listing->page, STEP, STEP, "None: the design gives none that a line could be worked out with (prices).");
+    page_wrap(&listing->page, STEP, STEP,
+              "None: neither the design (prices) nor a firm's layer gives one that a line could be worked out with.");
     return;
   }
   for (size_t i = 0; i < group->count; i++) {
@@ -142,12 +144,49 @@ static void write_head(struct listing *listing) {
             "and a lift is never planned on the likely weight.");
 }
 
+// A price or rate of a layer's that stands in where the design gives none; NULL: it is something else, or was tried.
+static const struct overlay *figure_at(const struct store *design, size_t index) {
+  const struct overlaid *it = &design->overlaid[index];
+  bool holds = it->by->unless_written && design->slots[it->slot].said == it->by;
+  return holds ? it->by : NULL;
+}
+
+static void write_figures_by(struct listing *listing, const char *by) {
+  const struct store *design = evaluation_design(listing->wording.ev);
+  struct text words = words_in(listing);
+  for (size_t i = 0; i < design->overlaid_count; i++) {
+    const struct overlay *figure = figure_at(design, i);
+    int entity;
+    enum row_id row = store_row_of_slot(design, design->overlaid[i].slot, &entity);
+    if (!figure || strcmp(figure->by, by) != 0) continue;
+    text_printf(&words, "%s%s ", words.length ? "; " : "", catalogue_row(row)->says);
+    word_value(&words, &listing->wording, entity, row);
+  }
+  text_add_char(&words, '.');
+  page_blank(&listing->page);
+  page_labelled(&listing->page, 0, STEP, PAINT_PLAIN,
+                text_phrase(listing->page.text.arena, "Not in the design, by %s: ", by), text_end(&words));
+}
+
+// All figures of one layer together.
+static void write_figures(struct listing *listing) {
+  const struct store *design = evaluation_design(listing->wording.ev);
+  for (size_t i = 0; i < design->overlaid_count; i++) {
+    const struct overlay *figure = figure_at(design, i);
+    bool first = figure != NULL;
+    for (size_t k = 0; first && k < i; k++)
+      first = !figure_at(design, k) || strcmp(figure_at(design, k)->by, figure->by) != 0;
+    if (first) write_figures_by(listing, figure->by);
+  }
+}
+
 void takeoff_write(struct text *text, struct evaluation *ev, enum unit_system units, bool working) {
   struct takeoff takeoff = takeoff_of(text->arena, ev);
   struct listing listing = {
       .page = page_in(text->arena, WIDTH), .wording = {ev, units}, .takeoff = &takeoff, .working = working};
   write_head(&listing);
   for (size_t i = 0; i < takeoff.count; i++) write_group(&listing, &takeoff.groups[i]);
+  write_figures(&listing);
   if (listing.doubt) {
     page_blank(&listing.page);
     page_wrap(&listing.page, 0, 0,

@@ -154,6 +154,8 @@ static void write_foot(struct report *report) {
 static void write_whole(struct report *report) {
   write_head(report);
   write_verdict(report);
+  report_trade_alone(report);
+  report_softened(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_answer_first(report);
@@ -172,6 +174,7 @@ static void write_whole(struct report *report) {
 static void write_brief(struct report *report) {
   tried_write(&report->page, &report->wording);
   write_verdict(report);
+  report_softened(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_findings_in_short(report);

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "mend/mend.h"
 #include "review/arrange.h"
+#include "rulebook/decision.h"
 #include "rulebook/rulebook.h"
 
 struct report_layer {
@@ -18,8 +19,9 @@ struct report_about {
   const char *project, *file, *digest;
   const struct report_layer *layers;
   size_t layer_count;
-  const struct retired_rule *retired;
   size_t retired_count;
+  const struct decision *decisions;
+  size_t decision_count;
   const char *version, *seal;  // seal NULL: nothing is said of it
   const struct mends *mends;   // fixes found by trying; NULL: nobody looked for any
 };

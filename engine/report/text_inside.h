@@ -26,7 +26,9 @@ void report_findings(struct report *report);
 void report_findings_in_short(struct report *report);
 void report_answer_first(struct report *report);
 void report_aside(struct report *report);
-void report_decisions(struct report *report);
+void report_decisions(struct report *report);  // text_firm.c
+void report_softened(struct report *report);
+void report_trade_alone(struct report *report);
 void report_defaults(struct report *report);
 void report_measured(struct report *report);
 void report_takeoff(struct report *report);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What follows the findings: outcomes that are none, decisions, defaults, measurements, the order list, cautions.
+// What follows the findings: outcomes that are none, defaults, measurements, the order list, cautions.
 #include "report/text_inside.h"
 
 enum { MOST_ASIDE = 3, MOST_NAMES = 3 };
@@ -90,35 +90,6 @@ void report_aside(struct report *report) {
   write_broken_rules(report);
 }
 
-// --- what the firm decided
-
-static size_t count_adjusted(const struct review *review) {
-  size_t count = 0;
-  for (size_t i = 0; i < review->rule_count; i++) count += review->rules[i].adjusted_by != NULL;
-  return count;
-}
-
-static void write_decision(struct report *report, const char *id, const char *did, const char *layer,
-                           const char *because) {
-  struct text words = report_words(report);
-  text_printf(&words, "%s: %s by %s; %s", id, did, layer ? layer : "a layer", because ? because : "no reason stated");
-  page_wrap(&report->page, INDENT, INDENT, text_end(&words));
-}
-
-void report_decisions(struct report *report) {
-  const struct report_about *about = report->about;
-  if (about->retired_count == 0 && count_adjusted(report->review) == 0) return;
-  page_heading(&report->page, "DECISIONS ON RECORD");
-  for (size_t i = 0; i < about->retired_count; i++) {
-    const struct retired_rule *retired = &about->retired[i];
-    write_decision(report, retired->id, "retired", retired->layer, retired->because);
-  }
-  for (size_t i = 0; i < report->review->rule_count; i++) {
-    const struct rule_facts *rule = &report->review->rules[i];
-    if (rule->adjusted_by) write_decision(report, rule->id, "adjusted", rule->adjusted_by, rule->because);
-  }
-}
-
 // --- defaults
 
 // The entities of slots[0..count-1], all of one row: `boulder "a", boulder "b" and 4 more`.
@@ -144,6 +115,7 @@ static void write_default(struct report *report, const int *slots, size_t count)
   enum row_id row = store_row_of_slot(report->review->design, slots[0], &entity);
   text_printf(&words, "%s (%s): ", catalogue_row(row)->says, catalogue_row(row)->name);
   word_value(&words, &report->wording, entity, row);
+  word_said_by(&words, &report->wording, entity, row);
   text_add(&words, "; ");
   write_owners(report, &words, slots, count);
   page_wrap(&report->page, INDENT, INDENT, text_end(&words));

@@ -206,6 +206,11 @@ static void word_tolerance(struct text *text, const struct wording *wording, int
   write_difference(text, wording, row, catalogue_row(row)->dimension, tolerance);
 }
 
+void word_said_by(struct text *text, const struct wording *wording, int entity, enum row_id row) {
+  const struct overlay *said = store_at(evaluation_design(wording->ev), entity, row)->said;
+  if (said) text_printf(text, " by %s (%s:%d)", said->by, said->at.file ? said->at.file : "?", said->at.line);
+}
+
 static bool is_tried(const struct wording *wording, int entity, enum row_id row) {
   const struct overlay *said = store_at(evaluation_design(wording->ev), entity, row)->said;
   return said && !said->unless_written;
@@ -229,8 +234,7 @@ void word_origin(struct text *text, const struct wording *wording, int entity, e
     return;
   }
   text_add(text, is_tried(wording, entity, row) ? "tried" : origins[condition]);
-  const struct overlay *said = store_at(evaluation_design(wording->ev), entity, row)->said;
-  if (condition == CONDITION_DEFAULT && said) text_printf(text, " of %s", said->by);
+  if (condition == CONDITION_DEFAULT) word_said_by(text, wording, entity, row);
   if (condition != CONDITION_GIVEN) return;
   word_tolerance(text, wording, entity, row);
   int line = store_at(evaluation_design(wording->ev), entity, row)->line;

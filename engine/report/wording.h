@@ -22,6 +22,8 @@ void word_number(struct text *text, const struct wording *wording, enum row_id r
 bool word_has_value(const struct wording *wording, int entity, enum row_id row);  // lists have one always
 // Where it comes from: "given, line 12", "a default", "measured with a bucket; 1,530 gal/h is worked out".
 // Nothing for a value that is not there, nor for what refers to the entity.
+// " by house (house.lua:40)" of a value that a firm's layer put in; nothing of others.
+void word_said_by(struct text *text, const struct wording *wording, int entity, enum row_id row);
 void word_origin(struct text *text, const struct wording *wording, int entity, enum row_id row);
 
 // The words that a choice takes: "fenced, adults, children or public". Adds nothing for other rows.

@@ -96,6 +96,14 @@ struct outcome {
   const char *because;           // broken: what failed, with file:line; unanswered for another reason: which
 };
 
+// What a firm's layers make of a review that rests on the rules of the first layer.
+struct firm_effect {
+  bool known;                    // there are layers of a firm's
+  const char *layer;             // the first one: "trade"
+  size_t alone[SEVERITY_COUNT];  // findings by that one alone
+  size_t added, taken, changed;  // findings that only the firm's layers bring; that they take away; of another severity
+};
+
 struct review {
   struct arena *arena;
   const struct store *design;
@@ -107,6 +115,7 @@ struct review {
   const struct problems *problems;  // found while working
   const struct problems *unusable;  // rule files or rules that could not be used
   size_t retired_count;
+  struct firm_effect firm;
 };
 
 #endif

@@ -2,11 +2,11 @@
 // Rules as text for people, in 80 columns.
 #include <string.h>
 
-#include "rulebook/rule.h"
+#include "rulebook/describe_inside.h"
 
-enum { WIDTH = 80, ID_COLUMN = 10, TITLE_COLUMN = 38, LABEL_WIDTH = 12 };
+enum { ID_COLUMN = 10, TITLE_COLUMN = 38 };
 
-static void pad_to(struct text *text, size_t from, size_t width) {
+void describe_pad(struct text *text, size_t from, size_t width) {
   size_t written = text->length - from;
   text_add_many(text, ' ', written < width ? width - written : 1);
 }
@@ -19,17 +19,17 @@ static void add_capitals(struct text *text, const char *words) {
 static void list_rule(struct text *text, const struct rule_facts *rule) {
   size_t from = text->length;
   text_printf(text, "  %s", rule->broken ? "BROKEN" : severity_name(rule->severity));
-  pad_to(text, from, ID_COLUMN);
+  describe_pad(text, from, ID_COLUMN);
   text_printf(text, "%s%s", rule->id, rule->life_safety ? " !" : "");
   if (text->length - from >= TITLE_COLUMN) {
     text_add_char(text, '\n');
     from = text->length;
   }
-  pad_to(text, from, TITLE_COLUMN);
+  describe_pad(text, from, TITLE_COLUMN);
   text_wrap(text, rule->title, TITLE_COLUMN, WIDTH);
 }
 
-static void end_line(struct text *text) {
+void describe_end_line(struct text *text) {
   if (text->length && text->at[text->length - 1] != '\n') text_add_char(text, '\n');
 }
 
@@ -43,28 +43,15 @@ static void list_stage(const struct rulebook *book, struct text *text, enum stag
     }
     headed = true;
     list_rule(text, &book->facts[i]);
-    end_line(text);
+    describe_end_line(text);
   }
   if (headed) text_add_char(text, '\n');
-}
-
-static void list_retired(const struct rulebook *book, struct text *text) {
-  if (!book->retired_count) return;
-  text_add(text, "RETIRED\n");
-  for (size_t i = 0; i < book->retired_count; i++) {
-    const struct retired_rule *rule = &book->retired[i];
-    const char *line = text_phrase(text->arena, "%s, by %s: %s", rule->id, rule->layer, rule->because);
-    text_add(text, "  ");
-    text_wrap(text, line, 4, WIDTH);
-    end_line(text);
-  }
-  text_add_char(text, '\n');
 }
 
 void rulebook_list(const struct rulebook *book, struct text *text) {
   size_t broken = 0;
   for (int stage = 0; stage < STAGE_COUNT; stage++) list_stage(book, text, (enum stage)stage);
-  list_retired(book, text);
+  list_firm(book, text);
   for (size_t i = 0; i < book->fact_count; i++) broken += book->facts[i].broken != NULL;
   text_printf(text, "%zu %s in force", book->fact_count - broken, book->fact_count - broken == 1 ? "rule" : "rules");
   if (broken) text_printf(text, ", %zu broken", broken);
@@ -74,13 +61,13 @@ void rulebook_list(const struct rulebook *book, struct text *text) {
 
 // ---- one rule ------------------------------------------------------------------------------------------------------
 
-static void add_labelled(struct text *text, const char *label, const char *words) {
+void describe_labelled(struct text *text, const char *label, const char *words) {
   if (!words || !*words) return;
   size_t from = text->length;
   text_add(text, label);
-  pad_to(text, from, LABEL_WIDTH);
+  describe_pad(text, from, LABEL_WIDTH);
   text_wrap(text, words, LABEL_WIDTH, WIDTH);
-  end_line(text);
+  describe_end_line(text);
 }
 
 static const char *kinds_of(struct arena *arena, uint64_t kinds) {
@@ -123,43 +110,39 @@ static void add_limits(struct text *text, const struct rule *rule) {
     text_printf(&words, "%s %s", limit_name(text->arena, limit), limit->text ? limit->text : "?");
     if (limit->by_severity) text_printf(&words, ", else %s", severity_name(limit->severity));
     text_printf(&words, " (%s, %s:%d)", limit->layer, limit->at.file, limit->at.line);
-    add_labelled(text, i ? "" : "limit", text_end(&words));
+    describe_labelled(text, i ? "" : "limit", text_end(&words));
   }
 }
 
-static void add_adjusted(struct text *text, const struct rule_facts *facts) {
-  if (!facts->adjusted_by) return;
-  const char *because = facts->because ? text_phrase(text->arena, ": %s", facts->because) : "";
-  add_labelled(text, "adjusted", text_phrase(text->arena, "by %s%s", facts->adjusted_by, because));
-}
-
-static void describe_rule(struct text *text, const struct rule *rule, const struct rule_facts *facts) {
+static void describe_rule(struct text *text, const struct rulebook *book, const struct rule *rule,
+                          const struct rule_facts *facts) {
   struct arena *arena = text->arena;
-  add_labelled(text, "rule", facts->id);
-  add_labelled(text, "title", facts->title);
-  add_labelled(text, "severity",
-               facts->life_safety ? text_phrase(arena, "%s; a matter of life and limb: no answer counts as held",
-                                                severity_name(facts->severity))
-                                  : severity_name(facts->severity));
-  add_labelled(text, "stage", stage_name(facts->stage));
-  add_labelled(text, "for each", kinds_of(arena, facts->for_each));
-  add_labelled(text, "when", when_of(arena, rule));
-  add_labelled(text, "judges",
-               rule->judges.count
-                   ? text_phrase(arena, "%s: %s", rule->judges.text, rule->judges.says ? rule->judges.says : "")
-                   : "by its check function");
+  describe_labelled(text, "rule", facts->id);
+  describe_labelled(text, "title", facts->title);
+  describe_labelled(text, "severity",
+                    facts->life_safety ? text_phrase(arena, "%s; a matter of life and limb: no answer counts as held",
+                                                     severity_name(facts->severity))
+                                       : severity_name(facts->severity));
+  describe_labelled(text, "stage", stage_name(facts->stage));
+  describe_labelled(text, "for each", kinds_of(arena, facts->for_each));
+  describe_labelled(text, "when", when_of(arena, rule));
+  describe_labelled(text, "judges",
+                    rule->judges.count
+                        ? text_phrase(arena, "%s: %s", rule->judges.text, rule->judges.says ? rule->judges.says : "")
+                        : "by its check function");
   add_limits(text, rule);
-  add_adjusted(text, facts);
-  add_labelled(text, "why", facts->why);
-  add_labelled(text, "fix", facts->try_words);
-  add_labelled(text, "caution", facts->caution);
-  add_labelled(text, "source", facts->source);
-  add_labelled(text, "written in", text_phrase(arena, "%s:%d (%s)", facts->at.file, facts->at.line, facts->layer));
-  add_labelled(text, "broken", facts->broken);
+  describe_decisions(book, text, facts->id);
+  describe_labelled(text, "why", facts->why);
+  describe_labelled(text, "fix", facts->try_words);
+  describe_labelled(text, "caution", facts->caution);
+  describe_labelled(text, "source", facts->source);
+  describe_labelled(text, "written in", text_phrase(arena, "%s:%d (%s)", facts->at.file, facts->at.line, facts->layer));
+  describe_labelled(text, "broken", facts->broken);
 }
 
 bool rulebook_describe(const struct rulebook *book, const char *id, struct text *text) {
+  const struct rule *rule = rulebook_rule(book, id);
   const struct rule_facts *facts = rulebook_facts(book, id);
-  if (facts) describe_rule(text, rulebook_rule(book, id), facts);
-  return facts != NULL;
+  if (rule) describe_rule(text, book, rule, facts ? facts : &rule->facts);
+  return rule != NULL;
 }

@@ -377,4 +377,5 @@ void rulebook_judge(struct rulebook *book, struct evaluation *evaluation, struct
   for (size_t i = 0; i < book->fact_count; i++) judge_all(judging, i);
   review->outcomes = judging->outcomes;
   review->outcome_count = judging->count;
+  rulebook_judge_alone(book, review, watch);
 }

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "rulebook/decide.h"
 #include "rulebook/limits.h"
 #include "rulebook/read_rule.h"
 
@@ -85,6 +86,7 @@ struct adjusting {
   struct limits with;
   enum severity severity;
   bool sets_severity;
+  struct place severity_at;
   const char *because;
 };
 
@@ -93,6 +95,7 @@ static void adjust_severity(struct reading_rule *at, struct adjusting *adjusting
   if (word && !rule_read_severity(word, &adjusting->severity))
     rule_complain(at, value->line, "severity", "is no severity", word, "hold, revise or advise");
   adjusting->sets_severity = true;
+  adjusting->severity_at = (struct place){at->file->name, value->line};
 }
 
 static void adjust_key(struct reading_rule *at, struct adjusting *adjusting, const struct value *member) {
@@ -129,8 +132,9 @@ static void check_adjusted_severity(struct reading_rule *at, const struct adjust
 // A rule on which lives depend is softened for a reason that others can read, or not at all.
 static void check_softening(struct reading_rule *at, const struct adjusting *adjusting, int line) {
   const struct rule *rule = adjusting->rule;
-  bool softer = adjusting->sets_severity && adjusting->severity < rule->facts.severity;
-  if (!rule->facts.life_safety || !(softer || adjusting->with.count > 0) || adjusting->because) return;
+  if (!rule->facts.life_safety || adjusting->because || at->wrong) return;
+  bool milder = adjusting->sets_severity && adjusting->severity < rule->facts.severity;
+  if (!milder && !limits_soften(&rule->now, &adjusting->with)) return;
   rule_complain(at, line, NULL, "lives depend on this rule, and `because` is missing", NULL,
                 "because = \"why this firm may do otherwise\"");
 }
@@ -146,6 +150,32 @@ static void put_in_force(struct rule *rule, const struct adjusting *adjusting, s
   rule->facts.severity = limits_worst(&now, all ? SEVERITY_ADVISE : rule->severity);
   rule->facts.adjusted_by = layer;
   rule->facts.because = adjusting->because;
+}
+
+// A later layer's adjust puts a retired rule in force again.
+static void take_back(struct rulebook *book, const struct deciding *deciding, struct rule *rule) {
+  size_t kept = 0;
+  for (size_t i = 0; i < book->retired_count; i++) {
+    if (strcmp(book->retired[i].id, rule->facts.id) != 0) book->retired[kept++] = book->retired[i];
+  }
+  book->retired_count = kept;
+  rule->retired = false;
+  decide_back(deciding);
+}
+
+static void add_retired(struct rulebook *book, const struct rule *rule, const struct change *change,
+                        const char *because) {
+  struct retired_rule *list = arena_array(book->arena, book->retired_count + 1, sizeof *list);
+  for (size_t i = 0; i < book->retired_count; i++) list[i] = book->retired[i];
+  list[book->retired_count++] = (struct retired_rule){rule->facts.id, rule->facts.title, change->file->layer, because};
+  book->retired = list;
+}
+
+static void decide(struct rulebook *book, const struct change *change, const struct adjusting *adjusting) {
+  struct deciding deciding = {book, adjusting->rule, change, adjusting->because};
+  if (adjusting->rule->retired) take_back(book, &deciding, adjusting->rule);
+  decide_limits(&deciding, &adjusting->with);
+  if (adjusting->sets_severity) decide_severity(&deciding, adjusting->severity, adjusting->severity_at);
 }
 
 static void apply_adjust(struct reading_rule *at, const struct change *change, struct rule *rule) {
@@ -171,15 +201,9 @@ static void apply_adjust(struct reading_rule *at, const struct change *change, s
     }
   }
   check_softening(at, &adjusting, change->line);
-  if (!at->wrong) put_in_force(rule, &adjusting, now, change->file->layer);
-}
-
-static void add_retired(struct rulebook *book, const struct rule *rule, const struct change *change,
-                        const char *because) {
-  struct retired_rule *list = arena_array(book->arena, book->retired_count + 1, sizeof *list);
-  for (size_t i = 0; i < book->retired_count; i++) list[i] = book->retired[i];
-  list[book->retired_count++] = (struct retired_rule){rule->facts.id, rule->facts.title, change->file->layer, because};
-  book->retired = list;
+  if (at->wrong) return;
+  decide(at->book, change, &adjusting);
+  put_in_force(rule, &adjusting, now, change->file->layer);
 }
 
 static void apply_retire(struct reading_rule *at, const struct change *change, struct rule *rule) {
@@ -202,8 +226,26 @@ static void apply_retire(struct reading_rule *at, const struct change *change, s
     rule_complain(at, change->line, NULL, "`because` is missing", NULL,
                   "because = \"why this rule is not for this firm\"");
   if (at->wrong) return;
+  if (rule->retired) return;  // an earlier layer said so already
+  decide_retired(&(struct deciding){at->book, rule, change, reason});
   rule->retired = true;
   add_retired(at->book, rule, change, reason);
+}
+
+// The same layer's retire of this rule, earlier; NULL: none.
+static const struct change *retired_before(const struct rulebook *book, const struct change *change) {
+  for (const struct change *other = book->changes; other < change; other++) {
+    bool same = strcmp(other->id, change->id) == 0 && strcmp(other->file->layer, change->file->layer) == 0;
+    if (same && other->retires) return other;
+  }
+  return NULL;
+}
+
+static void refuse_adjust(struct reading_rule *at, const struct change *change, const struct change *other) {
+  rule_complain(at, change->line, NULL,
+                text_phrase(at->arena, "the same layer retires it in %s, line %d; that one holds", other->file->name,
+                            other->line),
+                NULL, "one of the two");
 }
 
 static void apply_change(struct rulebook *book, struct change *change) {
@@ -218,8 +260,8 @@ static void apply_change(struct rulebook *book, struct change *change) {
     const char *nearest = rulebook_nearest(book, change->id);
     rule_complain(&at, change->line, NULL, "there is no such rule", NULL,
                   nearest ? text_phrase(book->arena, "`%s`, if that is meant", nearest) : NULL);
-  } else if (rule->retired && strcmp(book->retired[book->retired_count - 1].layer, change->file->layer) != 0) {
-    rule_complain(&at, change->line, NULL, "an earlier layer retired this rule", NULL, "a rule of your own");
+  } else if (!change->retires && retired_before(book, change)) {
+    refuse_adjust(&at, change, retired_before(book, change));
   } else if (change->retires) {
     apply_retire(&at, change, rule);
   } else {
@@ -264,6 +306,7 @@ static void make_tables(struct rulebook *book, struct rule *rule) {
 
 void rulebook_apply_changes(struct rulebook *book) {
   for (size_t i = 0; i < book->change_count; i++) apply_change(book, &book->changes[i]);
+  decide_finish(book);
   for (size_t i = 0; i < book->rule_count; i++) make_tables(book, book->rules[i]);
   state_facts(book);
 }
@@ -276,9 +319,11 @@ struct rule_facts *rulebook_facts(const struct rulebook *book, const char *id) {
 }
 
 bool rulebook_break(struct rulebook *book, const char *id, const char *because) {
+  struct rule *rule = rulebook_rule(book, id);  // a retired one runs too, to say what the firm's layers change
+  if (!rule) return false;
+  rule->facts.broken = arena_words(book->arena, because);
   struct rule_facts *facts = rulebook_facts(book, id);
-  if (!facts) return false;
-  facts->broken = rulebook_rule(book, id)->facts.broken = arena_words(book->arena, because);
+  if (facts) facts->broken = rule->facts.broken;
   return true;
 }
 

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "rulebook/read_rule.h"
+#include "rulebook/read_stock.h"
 #include "rulebook/run.h"
 
 _Static_assert(NO_REF == LUA_NOREF, "rule.h knows no Lua, and says its word for no reference itself");
@@ -29,27 +30,47 @@ static int take_body(lua_State *L) {
   return 0;
 }
 
-// (id): upvalue 2 is the verb.
-static int note_rule(lua_State *L) {
-  struct rulebook *book = book_of(L);
-  if (!book->reading)
-    return script_misuse(L, "it outside of all rules", "`%s` is used while a rule runs",
-                         lua_tostring(L, lua_upvalueindex(2)));
-  if (lua_type(L, 1) != LUA_TSTRING)
-    return script_misuse(L, "rule \"its-name\" { ... }", "`%s` needs the rule's name in quotes",
-                         lua_tostring(L, lua_upvalueindex(2)));
-  lua_rawgeti(L, LUA_REGISTRYINDEX, book->pending);
+static void check_reading(lua_State *L, const char *verb) {
+  if (!book_of(L)->reading) script_misuse(L, "it outside of all rules", "`%s` is used while a rule runs", verb);
+}
+
+// Leaves the note on the stack, among the others of this file: {verb, id, line}.
+static void push_note(lua_State *L, const char *verb, const char *id) {
+  lua_rawgeti(L, LUA_REGISTRYINDEX, book_of(L)->pending);
   lua_Integer count = (lua_Integer)lua_rawlen(L, -1);
-  if (count >= RULES_MOST) return script_misuse(L, "fewer", "one file holds more than 2,000 rules");
-  lua_createtable(L, 4, 0);  // id pending note
-  lua_pushvalue(L, lua_upvalueindex(2));
+  if (count >= RULES_MOST) script_misuse(L, "fewer", "one file holds more than 2,000 rules");
+  lua_createtable(L, 4, 0);  // pending note
+  lua_pushstring(L, verb);
   lua_rawseti(L, -2, 1);
-  lua_pushvalue(L, 1);
+  lua_pushstring(L, id);
   lua_rawseti(L, -2, 2);
   lua_pushinteger(L, script_place(L).line);
   lua_rawseti(L, -2, 3);
   lua_pushvalue(L, -1);
-  lua_rawseti(L, -3, count + 1);  // id pending note
+  lua_rawseti(L, -3, count + 1);
+  lua_remove(L, -2);  // note
+}
+
+// (table)
+static int note_stock(lua_State *L) {
+  check_reading(L, "stock");
+  if (lua_type(L, 1) != LUA_TTABLE && !script_is_stand_in(L, 1))
+    return script_misuse(L, "stock { pumps = { ... } }", "`stock` needs a table in { }, and has no name");
+  lua_settop(L, 1);
+  push_note(L, "stock", "");
+  lua_pushvalue(L, 1);
+  lua_rawseti(L, -2, 4);
+  return 0;
+}
+
+// (id): upvalue 2 is the verb.
+static int note_rule(lua_State *L) {
+  struct rulebook *book = book_of(L);
+  check_reading(L, lua_tostring(L, lua_upvalueindex(2)));
+  if (lua_type(L, 1) != LUA_TSTRING)
+    return script_misuse(L, "rule \"its-name\" { ... }", "`%s` needs the rule's name in quotes",
+                         lua_tostring(L, lua_upvalueindex(2)));
+  push_note(L, lua_tostring(L, lua_upvalueindex(2)), lua_tostring(L, 1));
   lua_pushlightuserdata(L, book);
   lua_insert(L, -2);
   lua_pushcclosure(L, take_body, 2);
@@ -68,6 +89,9 @@ static int push_file_environment(lua_State *L) {
     lua_pushcclosure(L, note_rule, 2);
     script_set_word(L, -2, verbs[i]);
   }
+  lua_pushlightuserdata(L, book);
+  lua_pushcclosure(L, note_stock, 1);
+  script_set_word(L, -2, "stock");
   words_set(L, book, lua_gettop(L));
   script_freeze_environment(L, -1);
   return 1;
@@ -127,6 +151,12 @@ static void add_change(struct rulebook *book, struct rule_file *file, const stru
                                                         .line = note->line};
 }
 
+static void read_stock(struct rulebook *book, struct rule_file *file, const struct note *note) {
+  if (!note->table) return;  // an unknown name, which was told
+  value_place(note->table, file->places, note->verb, NULL, note->line);
+  stock_read(book, file, note->table, note->line);
+}
+
 static void read_note(struct rulebook *book, struct rule_file *file, struct note *note) {
   struct reading_rule at = {.book = book,
                             .arena = book->arena,
@@ -134,6 +164,10 @@ static void read_note(struct rulebook *book, struct rule_file *file, struct note
                             .file = file,
                             .verb = note->verb,
                             .id = note->id};
+  if (strcmp(note->verb, "stock") == 0) {
+    read_stock(book, file, note);
+    return;
+  }
   if (!is_rule_name(note->id)) {
     rule_complain(&at, note->line, NULL, "is not a name for a rule", note->id,
                   "small letters, digits and hyphens, as in sheet-breaks-up");
@@ -229,9 +263,17 @@ static bool read_whole_file(struct rulebook *book, struct rule_file *file, const
   return read_notes(book, file);
 }
 
+// Files of one layer come one after another.
+static void note_layer(struct rulebook *book, const char *layer) {
+  if (book->last_layer && strcmp(book->last_layer, layer) == 0) return;
+  book->last_layer = arena_words(book->arena, layer);
+  if (book->layer_count++ == 0) book->first_layer = book->last_layer;
+}
+
 bool rulebook_read_file(struct rulebook *book, const char *layer, const struct file_bytes *bytes,
                         struct problems *problems) {
   size_t before = book->problems.count;
+  note_layer(book, layer);
   bool usable = read_whole_file(book, new_file(book, layer, bytes), bytes);
   hand_over(book, before, problems);
   return usable;

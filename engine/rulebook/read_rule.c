@@ -311,4 +311,5 @@ void rule_read(struct rulebook *book, struct rule_file *file, const char *id, co
   if (at.wrong && !rule->facts.broken)
     rule->facts.broken = text_phrase(book->arena, "%s:%d: it names something unknown", file->name, line);
   rule->now = rule->own;
+  rule->severity_own = rule->severity;
 }

@@ -4,8 +4,10 @@
 #define FOREBAY_RULEBOOK_RULE_H
 
 #include "design/places.h"
+#include "rulebook/decision.h"
 #include "rulebook/path.h"
 #include "rulebook/rulebook.h"
+#include "rulebook/stock.h"
 #include "rulebook/value.h"
 #include "script/call.h"
 
@@ -56,7 +58,7 @@ struct rule {
   size_t when_count;
   struct path judges;                                   // data rules; count 0: a function rule
   struct limits own, now;                               // as its own layer wrote them; in force
-  enum severity severity;                               // where a limit or a finding names none
+  enum severity severity, severity_own;                 // where a limit or a finding names none: in force; as written
   bool by_severity;                                     // every limit says its own severity
   int when_function, check, fix, limit_own, limit_now;  // registry references or NO_REF
   const struct value *examples;
@@ -78,6 +80,8 @@ struct rulebook {
   struct script *script;
   struct problems problems;
   struct rule_file *reading;  // while a file loads
+  const char *first_layer, *last_layer;
+  size_t layer_count;
   struct rule **rules;
   size_t rule_count, rule_room;
   struct change *changes;
@@ -87,6 +91,9 @@ struct rulebook {
   size_t fact_count;
   struct retired_rule *retired;
   size_t retired_count;
+  struct decision *decisions;
+  size_t decision_count, decision_room;
+  struct stock stock;
   int pending, entity_meta;  // registry: what the file that loads has said so far; of entities
   uint32_t generation;
   struct run *run;  // while a rule runs

@@ -27,6 +27,8 @@ struct run {
   const char *stopped;  // the rule used up its budget on an earlier entity, with these words
 };
 void run_judge(struct run *run, struct outcome *outcome);
+// judge_alone.c: what the first layer's rules say alone, after all outcomes are in.
+void rulebook_judge_alone(struct rulebook *book, struct review *review, struct rulebook_watch watch);
 // A function of the rule called with the entity and the limits; its one result stays on the stack. False: nothing does.
 bool run_call(struct run *run, int function, struct script_failure *failure);
 // What a rule's fix function says of a flagged outcome, or why it cannot.

@@ -164,7 +164,7 @@ static void place_members(struct value *table, const struct places *places, int 
 void value_place(struct value *value, const struct places *places, const char *verb, const char *name, int line) {
   enum kind constructed = (enum kind)places_constructed(verb, strlen(verb));
   value->line = line;
-  place_members(value, places, places_entity(places, constructed, name, strlen(name), line));
+  place_members(value, places, places_entity(places, constructed, name, name ? strlen(name) : 0, line));
 }
 
 const struct value *value_member(const struct value *table, const char *key) {

@@ -40,7 +40,7 @@ struct value {
 
 // The value on top of the stack, popped. Runs inside the script; memory comes from the arena.
 struct value *value_take(lua_State *L, struct arena *arena);
-// Lines of the value and all in it; where a place is not known, that of what it is in.
+// Lines of the value and all in it; where a place is not known, that of what it is in. name NULL: it has none.
 void value_place(struct value *value, const struct places *places, const char *verb, const char *name, int line);
 
 const struct value *value_member(const struct value *table, const char *key);  // NULL: none

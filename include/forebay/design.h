@@ -7,6 +7,7 @@
 #include <stddef.h>
 
 #include "forebay/problems.h"
+#include "forebay/rulebook.h"
 #include "forebay/text.h"
 
 #ifdef __cplusplus
@@ -34,6 +35,8 @@ struct fb_reading {
   size_t beside_count;
   const struct fb_trial *trials;
   size_t trial_count;
+  // NULL, or the rulebook whose stock has prices and rates: they stand in where the design says none, as defaults.
+  const fb_rulebook *stock_of;
 };
 
 // The same with trials. What cannot be tried (nothing of that name, worked out and not given, a value that does not

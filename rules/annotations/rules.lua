@@ -75,6 +75,29 @@ function adjust(id) end
 ---@return fun(body: { because: string })
 function retire(id) end
 
+---@class stock.pump
+---@field model string
+---@field type string
+---@field curve table[]
+---@field price? string
+---@field power? string
+---@field best_flow? string
+
+---@class stock.pipe
+---@field size string
+---@field material? string
+---@field price? string
+
+---@class stock.body
+---@field pumps? stock.pump[]
+---@field pipe_sizes? stock.pipe[]
+---@field prices? table<string, string>
+---@field rates? table<string, string|number>
+---@field tolerances? table<string, string>
+
+---@param body stock.body
+function stock(body) end
+
 ---the job as a whole
 ---@class (exact) entity.project
 ---@field name string name of the job

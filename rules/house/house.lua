@@ -3,6 +3,7 @@
 -- Put your changes here and leave rules/trade as it is: a new version replaces that folder.
 -- To try it: `forebay rule-test --rules rules/house`; `forebay review --rules rules/house DESIGN`.
 -- Units: every number is text with its unit ("60 gal/h/in", "24 in").
+-- What the firm buys and pays stands beside it, in stock.lua.
 
 -- 1. Another limit of a rule that is pure data: the key that the rule has, with the new value.
 adjust "gravel-behind-stone-firm" {
@@ -63,5 +64,42 @@ rule "house-lip-narrow-for-drop" {
       outcome = "clear" },
     { "at the limit", spill = { effect = "sheet", lip_width = "12 in", drop = "24 in" },
       outcome = "clear" },
+  },
+}
+
+-- 7. Plain data again, and a thing that every crew lead has an opinion on.
+rule "house-cap-thin" {
+  title = "A cap stone is 2 in thick",
+  for_each = "coping", stage = "finish", severity = "advise",
+  judges = "thickness", at_least = "2 in",
+  why = [[Thinner caps look like tile from the terrace, and the corners are gone after the first
+    winter. Our yard saws them at two inches for the same money.]],
+  source = "the firm's own practice",
+  fix = { raise = "thickness", by = "1/2 in", to_no_more_than = "4 in" },
+  examples = {
+    { "tile", coping = { thickness = "1 in" }, outcome = "flagged" },
+    { "a slab", coping = { thickness = "3 in" }, outcome = "clear" },
+    { "at the limit", coping = { thickness = "2 in" }, outcome = "clear" },
+  },
+}
+
+-- 8. A check that counts: a count is compared with a plain number.
+rule "house-pumps-on-a-breaker" {
+  title = "No more than two pumps hang on one breaker",
+  for_each = "circuit", stage = "power", severity = "advise",
+  limit = { most = 2 },
+  check = function(circuit, limit)
+    return at_most(count(circuit.feeds), limit.most)
+  end,
+  why = [[When a breaker trips on a Saturday, all that hangs on it stands still till Monday. With
+    two to a breaker the owner still has a fall running, and the fish have their air.]],
+  source = "the firm's own practice",
+  caution = "What a circuit may carry is for the electrician and the code, whatever is said here.",
+  fix = { advise = "Another breaker for the third pump; the electrician decides." },
+  examples = {
+    { "three on one", circuit = { feeds = { { power = "90 W" }, { power = "90 W" }, { power = "90 W" } } },
+      outcome = "flagged" },
+    { "one", circuit = { feeds = { { power = "90 W" } } }, outcome = "clear" },
+    { "at the limit", circuit = { feeds = { { power = "90 W" }, { power = "90 W" } } }, outcome = "clear" },
   },
 }

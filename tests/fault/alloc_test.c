@@ -31,6 +31,17 @@ static const char rules[] =
     "rule \"misread\" { title = \"A slip\", for_each = \"spill\", stage = \"plumbing\", severity = \"revise\",\n"
     "  judges = \"flwo\", at_least = \"1 gal/h\", why = [[No.]], source = \"common practice, no source\" }\n";
 
+static const char house[] =
+    "adjust \"lip\" { limit = { least = \"40 gal/h/in\" }, because = \"b\" }\n"
+    "stock { pumps = { { model = \"a\", type = \"dry\", curve = { {\"0 gal/h\", \"9 ft\"}, {\"900 gal/h\", \"0 ft\"} } "
+    "} },\n"
+    "  pipe_sizes = { { size = \"2 in\", price = \"$2\" } }, prices = { gravel = \"$38\", haul = \"190\" },\n"
+    "  rates = { stones_per_day = 6 }, tolerances = { tape = \"1/2 in\" } }\n"
+    "stock { prices = { gravel = \"$40\" } }\n";
+static const char crew[] =
+    "adjust \"lip\" { severity = \"advise\", limit = { least = \"50 gal/h/in\" } }\n"
+    "stock { prices = { gravel = \"$41\" }, pumps = {} }\n";
+
 static const char wrong[] =
     "project { name = \"Wrong\", units = \"us\" }\n"
     "basin \"pool\" { purpose = \"displai\", outline = circle { 6 }, depth = \"12\", rim = \"0 in\" }\n"
@@ -49,7 +60,8 @@ struct handles {
 
 static bool try_design(struct handles *handles) {
   struct fb_file file = {"starter.lua", fb_starter_design(), strlen(fb_starter_design())};
-  fb_design *design = fb_design_new(&file, NULL, 0, handles->problems);
+  struct fb_reading with = {.stock_of = handles->rulebook};
+  fb_design *design = fb_design_with_new(&file, &with, handles->problems);
   fb_design_free(design);
   return design != NULL;
 }
@@ -86,9 +98,11 @@ static bool try_wrong_design(struct handles *handles) {
 }
 
 static fb_rulebook *rulebook_new(struct handles *handles) {
-  struct fb_file file = {"rules.lua", rules, sizeof rules - 1};
-  struct fb_layer layer = {"trade", &file, 1};
-  return fb_rulebook_new(&layer, 1, NULL, NULL, NULL, handles->problems);
+  struct fb_file files[] = {{"rules.lua", rules, sizeof rules - 1},
+                            {"house.lua", house, sizeof house - 1},
+                            {"crew.lua", crew, sizeof crew - 1}};
+  struct fb_layer layers[] = {{"trade", &files[0], 1}, {"house", &files[1], 1}, {"crew", &files[2], 1}};
+  return fb_rulebook_new(layers, 3, NULL, NULL, NULL, handles->problems);
 }
 
 static bool try_rulebook(struct handles *handles) {

@@ -106,7 +106,8 @@ static void without_prices_no_line_is_listed(void **state) {
   static const char design[] =
       HEAD BASIN "paving \"one\" { area = \"40 ft2\", base = \"0 in\", thickness = \"2 in\" }\n";
   assert_string_equal(group(*state, page(*state, design), "PRICE, at what the firm pays"),
-                      "  None: the design gives none that a line could be worked out with (prices).\n");
+                      "  None: neither the design (prices) nor a firm's layer gives one that a line\n"
+                      "    could be worked out with.\n");
 }
 
 static void a_long_name_has_its_value_below(void **state) {

@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: MIT
 // What a firm's layer changes: adjust, retire, rules of its own.
+#include "rulebook/decision.h"
+
+#include <stdio.h>
+
 #include "unit/rulebook/firm.h"
 
 static const char trade[] =
@@ -174,6 +178,16 @@ static void one_layer_says_two_things(void **state) {
                       "that one holds; write one of the two\n");
   firm_free(firm);
   firm = firm_with_house(
+      "retire \"lip-overfed\" { because = \"x\" }\nadjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }\n"
+      "adjust \"lip-overfed\" { because = \"y\" }");
+  assert_string_equal(firm_problems(firm),
+                      "h.lua:2: adjust \"lip-overfed\": the same layer retires it in h.lua, line 1; that one holds; "
+                      "write one of the two\n"
+                      "h.lua:3: adjust \"lip-overfed\": the same layer retires it in h.lua, line 1; that one holds; "
+                      "write one of the two\n");
+  assert_null(rulebook_find(firm->rulebook, "lip-overfed"));
+  firm_free(firm);
+  firm = firm_with_house(
       "adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }\nadjust \"lip-overfed\" { severity = \"hold\" }");
   assert_string_equal(firm_problems(firm), "");
   assert_int_equal(rulebook_find(firm->rulebook, "lip-overfed")->severity, SEVERITY_HOLD);
@@ -181,19 +195,187 @@ static void one_layer_says_two_things(void **state) {
   firm_free(firm);
 }
 
-static void later_layers_come_on_top(void **state) {
-  (void)state;
+static struct firm *firm_with_crew(const char *house, const char *crew) {
   struct firm *firm = firm_new();
   firm_read(firm, "trade", "t.lua", trade);
-  firm_read(firm, "house", "h.lua",
-            "adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" } retire \"lip-shape\" { because = \"x\" }");
-  firm_read(firm, "job", "j.lua",
-            "adjust \"lip-overfed\" { at_most = \"300 gal/h/in\" }\nadjust \"lip-shape\" { is = \"notch\" }");
+  firm_read(firm, "house", "h.lua", house);
+  firm_read(firm, "crew", "c.lua", crew);
   rulebook_finish(firm->rulebook, &firm->problems);
-  assert_string_equal(firm_problems(firm),
-                      "j.lua:2: adjust \"lip-shape\": an earlier layer retired this rule; write a rule of your own\n");
+  return firm;
+}
+
+// All decisions, one a line: whether it stands, changes and overrules, then its words.
+static const char *decisions(struct firm *firm) {
+  struct text text = text_in(firm->arena);
+  size_t count;
+  const struct decision *list = rulebook_decisions(firm->rulebook, &count);
+  for (size_t i = 0; i < count; i++) {
+    text_printf(&text, "%s%s%s %s: ", list[i].stands ? "S" : "-", decision_changes(&list[i]) ? "C" : "-",
+                list[i].overrules ? "O" : "-", list[i].rule);
+    if (list[i].overrules)
+      decision_write_dispute(&text, &list[i]);
+    else
+      decision_write(&text, &list[i]);
+    text_add_char(&text, '\n');
+  }
+  return text_end(&text);
+}
+
+static void check_layers(const char *house, const char *crew, const char *said) {
+  struct firm *firm = firm_with_crew(house, crew);
+  assert_string_equal(firm_problems(firm), "");
+  assert_string_equal(decisions(firm), said);
+  firm_free(firm);
+}
+
+static void later_layers_come_on_top(void **state) {
+  (void)state;
+  struct firm *firm = firm_with_crew("adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }",
+                                     "\nadjust \"lip-overfed\" { at_most = \"300 gal/h/in\" }");
+  assert_string_equal(firm_problems(firm), "");
   assert_string_equal(rulebook_find(firm->rulebook, "lip-overfed")->limits[0].text, "300 gal/h/in");
-  assert_string_equal(rulebook_find(firm->rulebook, "lip-overfed")->adjusted_by, "job");
+  assert_string_equal(rulebook_find(firm->rulebook, "lip-overfed")->adjusted_by, "crew");
+  assert_string_equal(decisions(firm),
+                      "--- lip-overfed: at most 200 gal/h/in -> 250 gal/h/in\n"
+                      "SCO lip-overfed: house says 250 gal/h/in (h.lua:1), crew says 300 gal/h/in (c.lua:2); the later "
+                      "one holds\n");
+  firm_free(firm);
+}
+
+static void layers_that_agree_do_not_disagree(void **state) {
+  (void)state;
+  check_layers("adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }",
+               "adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }",
+               "--- lip-overfed: at most 200 gal/h/in -> 250 gal/h/in\n"
+               "SC- lip-overfed: at most 200 gal/h/in -> 250 gal/h/in\n");
+  check_layers("adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }",
+               "adjust \"lip-overfed\" { severity = \"hold\" }",
+               "SC- lip-overfed: at most 200 gal/h/in -> 250 gal/h/in\n"
+               "SC- lip-overfed: severity revise -> hold\n");
+  check_layers("retire \"lip-shape\" { because = \"x\" }", "retire \"lip-shape\" { because = \"y\" }",
+               "SC- lip-shape: retired\n");
+  check_layers("adjust \"lip-overfed\" { at_most = \"200 gal/h/in\" }", "",
+               "S-- lip-overfed: at most 200 gal/h/in -> 200 gal/h/in\n");
+}
+
+static void severities_and_named_limits_disagree(void **state) {
+  (void)state;
+  check_layers("adjust \"lip-overfed\" { severity = \"hold\" }", "adjust \"lip-overfed\" { severity = \"advise\" }",
+               "--- lip-overfed: severity revise -> hold\n"
+               "SCO lip-overfed: house says hold (h.lua:1), crew says advise (c.lua:1); the later one holds\n");
+  check_layers("adjust \"set-stone\" { limit = { most = \"3 ft\" } }",
+               "adjust \"set-stone\" { limit = { least = \"5 in\" } }",
+               "SC- set-stone: most 2 ft -> 3 ft\nSC- set-stone: least 4 in -> 5 in\n");
+}
+
+static void retired_after_adjusted_and_the_other_way_round(void **state) {
+  (void)state;
+  check_layers("adjust \"lip-overfed\" { at_most = \"250 gal/h/in\" }", "retire \"lip-overfed\" { because = \"x\" }",
+               "--- lip-overfed: at most 200 gal/h/in -> 250 gal/h/in\n"
+               "SCO lip-overfed: house changes it (h.lua:1), crew retires it (c.lua:1); the later one holds\n");
+  check_layers("retire \"lip-shape\" { because = \"x\" }", "adjust \"lip-shape\" { is = \"notch\" }",
+               "--- lip-shape: retired\n"
+               "S-O lip-shape: house retires it (h.lua:1), crew takes it back (c.lua:1); the later one holds\n"
+               "SC- lip-shape: is rounded or notch -> notch\n");
+  struct firm *firm =
+      firm_with_crew("retire \"lip-shape\" { because = \"x\" }", "adjust \"lip-shape\" { because = \"y\" }");
+  size_t retired;
+  rulebook_retired(firm->rulebook, &retired);
+  assert_int_equal(retired, 0);
+  assert_string_equal(rulebook_find(firm->rulebook, "lip-shape")->limits[0].text, "rounded or notch");
+  firm_free(firm);
+}
+
+// ---- rules on which lives depend -----------------------------------------------------------------------------------
+
+#define LIFE(id, more) \
+  "rule \"" id "\" { title = \"t\", why = \"w\", source = \"s\", stage = \"dig\", life_safety = true, " more " }\n"
+
+static const char guards[] = LIFE("way-out",
+                                  "for_each = \"dig\", severity = \"hold\", judges = \"way_out\", at_most = \"25 ft\"")
+    LIFE("spoil", "for_each = \"dig\", severity = \"hold\", judges = \"spoil_setback\", at_least = \"2 ft\"") LIFE(
+        "shores", "for_each = \"dig\", severity = \"hold\", judges = \"protection\", is = { \"sloped\", \"shored\" }")
+        LIFE("deep", "for_each = \"basin\", judges = \"depth\", at_most = { revise = \"3 ft\", hold = \"5 ft\" }") LIFE(
+            "asks", "for_each = \"dig\", severity = \"hold\", limit = { most = \"25 ft\" }, check = function() end");
+
+static void check_guard(const char *change, const char *problems, bool softens) {
+  struct firm *firm = firm_new();
+  firm_read(firm, "trade", "t.lua", guards);
+  firm_read(firm, "house", "h.lua", change);
+  rulebook_finish(firm->rulebook, &firm->problems);
+  assert_string_equal(firm_problems(firm), problems);
+  size_t count, softened = 0;
+  const struct decision *list = rulebook_decisions(firm->rulebook, &count);
+  for (size_t i = 0; i < count; i++) softened += decision_softens(&list[i]);
+  if (softened != softens) fail_msg("%s: %zu softened, %d wanted", change, softened, softens);
+  firm_free(firm);
+}
+
+// Without a reason and with one.
+static void check_softer(const char *id, const char *limit) {
+  char change[200], problem[300];
+  snprintf(change, sizeof change, "adjust \"%s\" { %s }", id, limit);
+  snprintf(
+      problem, sizeof problem,
+      "h.lua:1: adjust \"%s\": lives depend on this rule, and `because` is missing; write because = \"why this firm "
+      "may do otherwise\"\n",
+      id);
+  check_guard(change, problem, false);
+  snprintf(change, sizeof change, "adjust \"%s\" { because = \"b\", %s }", id, limit);
+  check_guard(change, "", true);
+}
+
+static void check_harder(const char *id, const char *limit) {
+  char change[200];
+  snprintf(change, sizeof change, "adjust \"%s\" { %s }", id, limit);
+  check_guard(change, "", false);
+}
+
+static void softer_is_told_from_harder(void **state) {
+  (void)state;
+  check_softer("way-out", "at_most = \"30 ft\"");
+  check_harder("way-out", "at_most = \"20 ft\"");
+  check_harder("way-out", "at_most = \"300 in\"");  // the same
+  check_softer("way-out", "severity = \"revise\"");
+  check_softer("way-out", "at_most = { advise = \"20 ft\", revise = \"25 ft\" }");
+  check_harder("way-out", "at_most = { advise = \"15 ft\", hold = \"25 ft\" }");
+  check_softer("spoil", "at_least = \"20 in\"");
+  check_harder("spoil", "at_least = \"3 ft\"");
+  check_softer("shores", "is = { \"sloped\", \"none\" }");
+  check_harder("shores", "is = \"shored\"");
+  check_softer("deep", "at_most = { revise = \"3 ft\", hold = \"6 ft\" }");
+  check_softer("deep", "at_most = { revise = \"3 ft\" }");
+  check_harder("deep", "at_most = { revise = \"2 ft\", hold = \"5 ft\" }");
+  check_softer("asks", "limit = { most = \"20 ft\" }");  // nobody can tell which way a check takes it
+  check_softer("asks", "severity = \"advise\"");
+}
+
+static void lives_are_not_retired_without_a_word(void **state) {
+  (void)state;
+  check_guard("retire \"way-out\" { }",
+              "h.lua:1: retire \"way-out\": `because` is missing; write because = \"why this rule is not for this "
+              "firm\"\n",
+              false);
+  check_guard("retire \"way-out\" { because = \"we never dig\" }", "", true);
+}
+
+// Softened by one layer and put right by a later one: not softened any more.
+static void what_is_put_right_again_is_not_softened(void **state) {
+  (void)state;
+  struct firm *firm = firm_new();
+  size_t count;
+  firm_read(firm, "trade", "t.lua", guards);
+  firm_read(firm, "house", "h.lua", "adjust \"way-out\" { at_most = \"30 ft\", because = \"b\" }");
+  firm_read(firm, "crew", "c.lua", "adjust \"way-out\" { at_most = \"22 ft\" }");
+  rulebook_finish(firm->rulebook, &firm->problems);
+  assert_string_equal(firm_problems(firm), "");
+  const struct decision *list = rulebook_decisions(firm->rulebook, &count);
+  assert_int_equal(count, 2);
+  assert_int_equal(decision_softens(&list[0]), 0);
+  assert_int_equal(decision_softens(&list[1]), 0);
+  assert_int_equal(list[1].overrules, 1);
+  assert_string_equal(list[1].written, "25 ft");
+  assert_string_equal(list[1].from, "30 ft");
   firm_free(firm);
 }
 
@@ -218,6 +400,12 @@ int main(void) {
       cmocka_unit_test(changes_that_cannot_be_used),
       cmocka_unit_test(one_layer_says_two_things),
       cmocka_unit_test(later_layers_come_on_top),
+      cmocka_unit_test(layers_that_agree_do_not_disagree),
+      cmocka_unit_test(severities_and_named_limits_disagree),
+      cmocka_unit_test(retired_after_adjusted_and_the_other_way_round),
+      cmocka_unit_test(softer_is_told_from_harder),
+      cmocka_unit_test(lives_are_not_retired_without_a_word),
+      cmocka_unit_test(what_is_put_right_again_is_not_softened),
       cmocka_unit_test(a_rule_broken_from_outside),
   };
   return cmocka_run_group_tests_name("rulebook/layer", tests, NULL, NULL);

@@ -176,10 +176,57 @@ static void a_list_of_rules(void **state) {
       "PLUMBING\n"
       "  revise  a                           t\n"
       "\n"
-      "RETIRED\n"
-      "  d, by house: we dig no basins\n"
+      "WHAT THE FIRM'S LAYERS CHANGE: as trade wrote it -> as it is in force\n"
+      "  d: retired\n"
+      "      house (h.lua:1): we dig no basins\n"
       "\n"
       "2 rules in force, 1 broken, 1 retired.\nA ! marks a matter of life and limb: no answer counts as held.\n");
+  firm_free(firm);
+}
+
+// Layers that disagree, a guard of life softened, rules of their own, and the stock with what was replaced in it.
+static void what_the_firm_makes_of_the_rules(void **state) {
+  (void)state;
+  struct firm *firm = firm_new();
+  struct text text = text_in(firm->arena);
+  firm_read(firm, "trade", "t.lua",
+            RULE(JUDGES) "rule \"b\" { title = \"b\", why = \"w\", source = \"s\", stage = \"layout\", severity = \"hold\",\n"
+                         "life_safety = true, for_each = \"basin\", judges = \"depth\", at_most = \"3 ft\" }\n");
+  firm_read(
+      firm, "house", "h.lua",
+      "adjust \"a\" { at_least = \"50 gal/h/in\" }\nadjust \"b\" { severity = \"advise\", because = \"shallow\" }\n"
+      "rule \"own\" { title = \"own\", why = \"w\", source = \"s\", stage = \"stone\", severity = \"advise\", for_each "
+      "= "
+      "\"basin\", judges = \"depth\", at_most = \"9 ft\" }\n"
+      "stock { prices = { gravel = \"$38\" }, pipe_sizes = { { size = \"2 in\", price = \"$1.90\" }, { size = \"3 "
+      "in\", "
+      "price = \"$4\" } } }");
+  firm_read(firm, "crew", "c.lua",
+            "adjust \"a\" { at_least = \"60 gal/h/in\" }\nstock { prices = { gravel = \"$41\" }, pumps = {} }");
+  rulebook_finish(firm->rulebook, &firm->problems);
+  assert_string_equal(firm_problems(firm), "");
+  rulebook_list(firm->rulebook, &text);
+  assert_string_equal(strstr(text_end(&text), "WHAT THE FIRM"),
+                      "WHAT THE FIRM'S LAYERS CHANGE: as trade wrote it -> as it is in force\n"
+                      "  b !: severity hold -> advise; lives depend on this rule, and it is SOFTENED\n"
+                      "      house (h.lua:2): shallow\n"
+                      "  a: at least 40 gal/h/in -> 60 gal/h/in\n"
+                      "      crew (c.lua:1): no reason stated\n"
+                      "  house adds: own\n"
+                      "\n"
+                      "LAYERS THAT DISAGREE\n"
+                      "  a, at least: house says 50 gal/h/in (h.lua:1), crew says 60 gal/h/in\n"
+                      "    (c.lua:1); the later one holds\n"
+                      "\n"
+                      "STOCK\n"
+                      "  pumps: none to choose from\n"
+                      "  pipe (house): 2 in PVC schedule 40 $1.90 a foot; 3 in PVC schedule 40 $4 a\n"
+                      "    foot\n"
+                      "  prices (crew): gravel $41\n"
+                      "    prices.gravel: house says $38 (h.lua:4), crew says $41 (c.lua:2); the later\n"
+                      "      one holds\n"
+                      "\n"
+                      "3 rules in force.\nA ! marks a matter of life and limb: no answer counts as held.\n");
   firm_free(firm);
 }
 
@@ -203,7 +250,7 @@ static void one_rule_in_full(void **state) {
                       "when        drop at least 2 ft; effect is sheet\n"
                       "judges      flow_per_width: flow over each inch of the lip\n"
                       "limit       at least 50 gal/h/in (house, h.lua:1)\n"
-                      "adjusted    by house: thin lips\n"
+                      "changed     at least 40 gal/h/in -> 50 gal/h/in, by house (h.lua:1): thin lips\n"
                       "why         w\n"
                       "fix         Raise lip_width (width of the lip across the flow).\n"
                       "caution     wet\n"
@@ -224,6 +271,7 @@ int main(void) {
       cmocka_unit_test(examples_keep_to_the_limits_of_their_layer),
       cmocka_unit_test(broken_rules_fail),
       cmocka_unit_test(a_list_of_rules),
+      cmocka_unit_test(what_the_firm_makes_of_the_rules),
       cmocka_unit_test(one_rule_in_full),
   };
   return cmocka_run_group_tests_name("rulebook/rule_test", tests, NULL, NULL);
