@@ -22,11 +22,20 @@ static bool can_be_written(enum mend_standing standing) {
   return standing == MEND_PROVEN || standing == MEND_RAISES || standing == MEND_CHOICE;
 }
 
-// Numbers that could be asked for: "1, 5 or 8".
+static bool is_there(const struct applying *a, size_t number) {
+  return number >= 1 && number <= a->mends->count && can_be_written(a->mends->list[number - 1].best.standing);
+}
+
+// Numbers that could be asked for: "1, 5, 8 to 17".
 static const char *choices(struct applying *a) {
   struct text text = text_in(a->arena);
-  for (size_t i = 0; i < a->mends->count; i++) {
-    if (can_be_written(a->mends->list[i].best.standing)) text_printf(&text, "%s%zu", text.length ? ", " : "", i + 1);
+  for (size_t n = 1; n <= a->mends->count; n++) {
+    size_t last = n;
+    if (!is_there(a, n)) continue;
+    while (is_there(a, last + 1)) last++;
+    text_printf(&text, "%s%zu", text.length ? ", " : "", n);
+    if (last > n) text_printf(&text, last > n + 1 ? " to %zu" : ", %zu", last);
+    n = last;
   }
   return text.length ? text_end(&text) : NULL;
 }

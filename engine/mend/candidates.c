@@ -9,7 +9,7 @@
 struct candidate *gathering_add(struct gathering *g) {
   g->list = arena_grow(g->m->arena, g->list, g->count, &g->room, sizeof *g->list);
   struct candidate *candidate = &g->list[g->count++];
-  *candidate = (struct candidate){0};
+  *candidate = (struct candidate){.price = NAN};
   return candidate;
 }
 
@@ -102,7 +102,8 @@ static bool own_number(struct gathering *g, const struct rule_fix *fix, struct m
   move->way = fix->verb == FIX_LOWER ? -1 : 1;
   if (!isfinite(move->from) || is_measured(g, move->entity, move->row)) return false;
   if (fix->amount && isfinite(fix->by)) {
-    move->options = one_option(g->m, mend_value_text(g->m, move->row, move->from + move->way * fix->by, &ignored));
+    move->options =
+        one_option(g->m, mend_value_text(g->m, move->row, move->from + move->way * fix->by, NULL, &ignored));
     move->option_count = move->options[0] ? 1 : 0;
     return move->option_count > 0;
   }
@@ -151,11 +152,12 @@ static int rank_of(enum row_id row) { return mend_row(row) ? (int)mend_row(row)-
 
 // Every target by itself, then all together.
 static void add_single(struct gathering *g, const struct rule_fix *fix, const struct targets *targets) {
-  struct candidate all = {.own = true};
+  struct candidate all = {.own = true, .price = NAN};
   for (size_t i = 0; i < targets->count; i++) {
     struct move move = {.entity = targets->entities[i], .row = targets->rows[i]};
     if (!own_move(g, fix, &move)) continue;
-    *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .own = true, .rank = rank_of(move.row)};
+    *gathering_add(g) =
+        (struct candidate){.moves = {move}, .count = 1, .own = true, .rank = rank_of(move.row), .price = NAN};
     all.moves[all.count++] = move;
     all.rank = rank_of(move.row);
   }
@@ -163,7 +165,7 @@ static void add_single(struct gathering *g, const struct rule_fix *fix, const st
 }
 
 static void add_together(struct gathering *g, const struct rule_fixes *fixes) {
-  struct candidate all = {.own = true};
+  struct candidate all = {.own = true, .price = NAN};
   for (size_t i = 0; i < fixes->count; i++) {
     struct targets targets = {.count = 0};
     follow(g, &fixes->list[i].path, 0, g->finding->entity, &targets);
@@ -212,19 +214,20 @@ static void gather_size(struct gathering *g, const struct mend_row *row, int ent
   double most = point ? move.from + reach : fmax(move.from * times, move.from + 4 * move.step);
   bound(g->m, &move, least, most);
   for (move.way = 1; move.way >= -1; move.way -= 2)
-    *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .rank = row->rank};
+    *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .rank = row->rank, .price = NAN};
 }
 
 static void gather_word(struct gathering *g, const struct mend_row *row, int entity) {
   const char *word = catalogue_word(row->word)->word;
   if (evaluation_choice(g->base->review->evaluation, entity, row->row) == row->word) return;
   struct move move = {.entity = entity, .row = row->row, .options = one_option(g->m, word), .option_count = 1};
-  *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .rank = row->rank};
+  *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .rank = row->rank, .price = NAN};
 }
 
 static void gather_slot(struct gathering *g, int slot) {
   int entity;
   enum row_id id = store_row_of_slot(g->base->store, slot, &entity);
+  if (id == ROW_pump_curve) id = ROW_pump_model;  // nobody bends a curve: another pump has another
   const struct mend_row *row = mend_row(id);
   if (!row || is_own(g, entity, id) || is_measured(g, entity, id)) return;
   if (row->us)
@@ -268,6 +271,20 @@ static void walk_from_judged(struct gathering *g, void (*visit)(struct gathering
   }
 }
 
+static bool rests_on_a_fact(const struct gathering *g) {
+  const struct outcome *finding = g->finding;
+  const struct comparison *judged = finding->judged < 0 ? NULL : &finding->comparisons[finding->judged];
+  const int *reads;
+  if (!judged || judged->entity < 0 || judged->row == ROW_COUNT) return false;
+  size_t count =
+      evaluation_reads(g->base->review->evaluation, store_slot(g->base->store, judged->entity, judged->row), &reads);
+  for (size_t i = 0; i < count; i++) {
+    int entity;
+    if (mend_row_is_fact(store_row_of_slot(g->base->store, reads[i], &entity))) return true;
+  }
+  return false;
+}
+
 static void sort_by_rank(struct candidate *list, size_t count) {
   for (size_t i = 1; i < count; i++) {
     struct candidate moved = list[i];
@@ -283,7 +300,7 @@ size_t candidates_of(struct mending *m, const struct mend_base *base, const stru
   *g = (struct gathering){.m = m, .base = base, .finding = finding};
   gather_own(g);
   size_t own = g->count;
-  walk_from_judged(g, gather_slot);
+  if (!rests_on_a_fact(g)) walk_from_judged(g, gather_slot);
   sort_by_rank(g->list + own, g->count - own);
   *list = g->list;
   return g->count;

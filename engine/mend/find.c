@@ -68,7 +68,7 @@ static bool look_round(struct finding_search *s, const struct candidate *candida
   tried->answers = arena_array(s->m->arena, s->base->review->outcome_count + 1, sizeof *tried->answers);
   s->screens++;
   if (changes.count == 0 || !trial_of_all(s->m, s->base, changes, tried->answers, NULL)) return false;
-  tried->mend = (struct mend){.changes = changes.list, .count = changes.count};
+  tried->mend = (struct mend){.changes = changes.list, .count = changes.count, .price = candidate->price};
   tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;
   enum outcome_sort sort = tried->answers[number].sort;
@@ -141,7 +141,8 @@ static void try_pairs(struct finding_search *s) {
       const struct candidate *a = s->shorts[i].candidate, *b = s->shorts[k].candidate;
       if (a->count > 1 || b->count > 1 || moves_same(a, b)) continue;
       struct candidate *pair = arena_alloc(s->m->arena, sizeof *pair);
-      *pair = (struct candidate){.moves = {a->moves[0], b->moves[0]}, .count = 2, .own = a->own && b->own};
+      *pair =
+          (struct candidate){.moves = {a->moves[0], b->moves[0]}, .count = 2, .own = a->own && b->own, .price = NAN};
       pair->rank = a->rank > b->rank ? a->rank : b->rank;
       struct search found = mend_search(s->m, s->base, pair, s->finding);
       if (found.cleared) screen(s, pair, found.cleared);
@@ -161,14 +162,24 @@ static bool same_given(const struct mend *a, const struct mend *b) {
          a->changes[0].row == b->changes[0].row;
 }
 
-// Two words for one given that do the same: somebody has to say which.
+static bool is_pump(const struct mend *mend) { return mend->count && mend->changes[0].row == ROW_pump_model; }
+
+static bool as_dear(const struct mend *a, const struct mend *b) {
+  return (isnan(a->price) && isnan(b->price)) || a->price == b->price;
+}
+
+// Two words for one given, or two pumps at one price, that do the same: somebody has to say which.
+static bool as_good(const struct mend *a, const struct mend *b) {
+  if (a->standing != MEND_PROVEN || b->standing != MEND_PROVEN || a->changes[0].entity != b->changes[0].entity)
+    return false;
+  if (is_pump(a) && is_pump(b)) return as_dear(a, b);
+  return same_given(a, b) && catalogue_row(a->changes[0].row)->sort == SORT_CHOICE;
+}
+
 static void ask_for_choice(struct mend_finding *found) {
-  if (found->best.standing != MEND_PROVEN || found->best.count != 1) return;
-  if (catalogue_row(found->best.changes[0].row)->sort != SORT_CHOICE) return;
-  for (size_t i = 0; i < found->other_count; i++) {
-    if (found->others[i].standing == MEND_PROVEN && same_given(&found->best, &found->others[i]))
-      found->best.standing = MEND_CHOICE;
-  }
+  bool choice = false;
+  for (size_t i = 0; i < found->other_count; i++) choice = choice || as_good(&found->best, &found->others[i]);
+  if (choice) found->best.standing = MEND_CHOICE;
 }
 
 static bool has_advice(const struct finding_search *s) {
@@ -189,6 +200,7 @@ static struct mend not_enough(struct finding_search *s, const struct short_of *b
 // A rule that gives advice knows that no change of a given settles it.
 static void settle_without(struct finding_search *s, struct mend_finding *found) {
   found->best = (struct mend){.standing = MEND_ADVICE};
+  if (s->finding->sort != OUTCOME_FLAGGED) return;
   if (candidate_stands_on_measurement(s->m, s->base, s->finding))
     found->best.standing = MEND_MEASURE;
   else if (s->short_count && !has_advice(s))

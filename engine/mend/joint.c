@@ -148,7 +148,8 @@ static struct changes without(struct joining *j, const struct changes *all, size
 // What nothing needs any more goes, the last found first.
 static void prune(struct joining *j) {
   for (size_t i = j->best.count; i > 0 && j->best.count > 1; i--) {
-    if (j->best.list[i - 1].beside || (i < j->best.count && j->best.list[i].beside)) continue;
+    bool of_a_set = j->best.list[i - 1].beside || j->best.list[i - 1].row == ROW_pump_model;
+    if (of_a_set) continue;
     try_set(j, without(j, &j->best, i - 1), true);
   }
 }

@@ -80,7 +80,8 @@ static size_t size_at(struct mending *m, const struct mend_base *base, const str
   long last = steps_of(move);
   if (last == 0) return 0;
   if (!value_at(move, step < last ? step : last, &value)) return 0;
-  const char *text = mend_value_text(m, move->row, value, &reads_as);
+  const char *was = store_at(base->store, move->entity, move->row)->text;
+  const char *text = mend_value_text(m, move->row, value, was, &reads_as);
   if (!text) return 0;
   *change = mend_change_to(m, base, move->entity, move->row, text);
   return 1;

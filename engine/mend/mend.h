@@ -6,6 +6,7 @@
 
 #include "design/overlay.h"
 #include "rulebook/rulebook.h"
+#include "rulebook/stock.h"
 
 enum mend_standing {
   MEND_PROVEN,
@@ -19,17 +20,13 @@ enum mend_standing {
 };
 const char *mend_standing_words(enum mend_standing standing);  // "proven", "not enough" ...
 
-struct mend_point {  // of a pump's curve
-  double flow, head;
-};
-
 struct mend_change {
   int entity;  // of the reviewed design
   enum row_id row;
-  double value;                    // SI, a word; of texts nothing
-  const char *text;                // as it would stand between quotes; of a pump's curve: its table
-  const char *was;                 // the same as it stands now; NULL: nothing does
-  const struct mend_point *curve;  // of a pump's curve: its points; NULL: it is no curve
+  double value;                     // SI, a word; of texts nothing
+  const char *text;                 // as it would stand between quotes; of a pump's curve: its table
+  const char *was;                  // the same as it stands now; NULL: nothing does
+  const struct stock_point *curve;  // of a pump's curve: its points; NULL: it is no curve
   size_t curve_count;
   bool beside;  // goes without saying: what comes with a pump that is chosen by its model
 };
@@ -48,6 +45,7 @@ struct mend {
   const struct mend_raised *raised;
   size_t raised_count;
   struct comparison reached;  // MEND_NOT_ENOUGH
+  double price;               // of what is bought, where the firm's stock says it; NaN
   int line;                   // MEND_BY_HAND
   const char *why;
 };

@@ -72,7 +72,8 @@ struct candidate {  // givens that move together; each step goes on from the one
   struct move moves[MOST_MOVES];
   size_t count;
   int rank;
-  bool own;  // of the rule
+  double price;  // of a pump of the firm's stock; NaN
+  bool own;      // of the rule
 };
 
 // The rule's own first, then what the judged value hangs on in the order in which a builder would think of it.
@@ -87,8 +88,8 @@ size_t candidate_at(struct mending *m, const struct mend_base *base, const struc
 long candidate_steps(const struct candidate *candidate);
 bool candidate_is_ladder(const struct candidate *candidate);  // sizes, where a longer step goes farther
 
-// A value as it would be written: the text, and what it reads back as.
-const char *mend_value_text(struct mending *m, enum row_id row, double value, double *reads_as);
+// A value as it would be written in the place of `was` (NULL: nothing): the text, and what it reads back as.
+const char *mend_value_text(struct mending *m, enum row_id row, double value, const char *was, double *reads_as);
 struct mend_change mend_change_to(struct mending *m, const struct mend_base *base, int entity, enum row_id row,
                                   const char *text);
 

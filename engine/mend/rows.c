@@ -13,10 +13,26 @@ static const struct mend_row rows[] = {
 #define MEND(kind, given, rank, us, si) {ROW_##kind##_##given, MEND_##rank, us, si, WORD_COUNT, MEND_LIST_NONE},
 #define MEND_WORD(kind, given, rank, set, word) \
   {ROW_##kind##_##given, MEND_##rank, NULL, NULL, WORD_##set##_##word, MEND_LIST_NONE},
+#define MEND_FACT(...)
 #define MEND_SIZE(kind, given, rank, list) \
   {ROW_##kind##_##given, MEND_##rank, NULL, NULL, WORD_COUNT, MEND_LIST_##list},
 #include "catalogue/mends.def"
 };
+
+static const enum row_id facts[] = {
+#define MEND(...)
+#define MEND_WORD(...)
+#define MEND_SIZE(...)
+#define MEND_FACT(kind, given) ROW_##kind##_##given,
+#include "catalogue/mends.def"
+};
+
+bool mend_row_is_fact(enum row_id row) {
+  for (size_t i = 0; i < sizeof facts / sizeof facts[0]; i++) {
+    if (facts[i] == row) return true;
+  }
+  return false;
+}
 
 const struct mend_row *mend_row(enum row_id row) {
   for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {

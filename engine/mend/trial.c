@@ -40,7 +40,7 @@ static void put(struct store *store, const struct mend_change *change) {
   if (catalogue_row(change->row)->sort != SORT_TEXT) slot->value = change->value;
 }
 
-static int add_point(struct store *store, const struct entity *like, int index, const struct mend_point *point) {
+static int add_point(struct store *store, const struct entity *like, int index, const struct stock_point *point) {
   int entity = (int)store->entity_count++;
   store->entities[entity] = *like;
   store->entities[entity].index = index;

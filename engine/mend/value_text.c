@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/number.h"
 #include "mend/mend_inside.h"
 #include "units/read.h"
 #include "units/write.h"
@@ -17,12 +18,38 @@ static bool reads(struct mending *m, const char *text, enum dimension dimension,
 
 static bool is_near(double a, double b) { return fabs(a - b) <= 1e-9 * fmax(fabs(a), fabs(b)); }
 
-enum { FINEST = 3 };
+enum { FINEST = 3, MOST_DECIMALS = 4 };
 
-const char *mend_value_text(struct mending *m, enum row_id row, double value, double *reads_as) {
+// The unit that a value was written in, where it was in one alone: "1350 mm +/- 10 mm".
+static const struct unit *unit_of(const char *was, enum dimension dimension) {
+  size_t digits = strspn(was, "+-0123456789.,"), spaces = strspn(was + digits, " ");
+  const char *unit = was + digits + spaces, *end = strstr(unit, " +/-");
+  size_t length = end ? (size_t)(end - unit) : strlen(unit);
+  const struct unit *found = digits ? unit_named(unit, length) : NULL;
+  bool is_length = dimension == DIM_LENGTH || dimension == DIM_ELEVATION;
+  return found && found->dimension == (is_length ? DIM_LENGTH : dimension) ? found : NULL;
+}
+
+// "1080 mm" beside "1600 mm", "1,080 mm" beside "1,600 mm".
+static const char *text_in_unit(struct mending *m, const struct unit *unit, double value, const char *was) {
+  struct text text = text_in(m->arena);
+  number_write_short(&text, unit_from_si(unit, value), MOST_DECIMALS, strchr(was, ',') != NULL);
+  text_printf(&text, " %s", unit->name);
+  return text_end(&text);
+}
+
+static bool takes_fractions(const struct unit *unit) { return strcmp(unit->name, "in") == 0; }
+
+const char *mend_value_text(struct mending *m, enum row_id row, double value, const char *was, double *reads_as) {
   const struct row *facts = catalogue_row(row);
   const char *unit = m->units == UNITS_US ? facts->us : facts->si;
   struct write_style style = {.system = m->units, .unit = unit ? unit_named(unit, strlen(unit)) : NULL};
+  const struct unit *written = was ? unit_of(was, facts->dimension) : NULL;
+  if (written) style.unit = written;
+  if (written && !takes_fractions(written)) {
+    const char *text = text_in_unit(m, written, value, was);
+    if (reads(m, text, facts->dimension, reads_as) && is_near(*reads_as, value)) return text;
+  }
   style.decimal = facts->decimal;
   for (style.finer = 0; style.finer <= FINEST; style.finer++) {
     struct text text = text_in(m->arena);
@@ -44,7 +71,7 @@ static const char *text_now(struct mending *m, const struct mend_base *base, int
     return catalogue_word((enum word)slot->value)->word;
   if (facts->sort != SORT_NUMBER) return NULL;
   double value = evaluation_number(base->review->evaluation, entity, row);
-  return isfinite(value) ? mend_value_text(m, row, value, &ignored) : NULL;
+  return isfinite(value) ? mend_value_text(m, row, value, NULL, &ignored) : NULL;
 }
 
 // "+4 3/4 in" beside a "0 in", "30 deg from level" beside a "25 deg": as the rest of the file has it.

@@ -35,26 +35,30 @@ static void word_given(struct text *text, struct report *report, const struct me
   word_entity(text, &report->wording, change->entity);
 }
 
+// A pump is taken whole, with its curve and data.
+static void word_pump(struct text *text, struct report *report, const struct mend_change *change) {
+  text_printf(text, "take \"%s\" of the firm's stock, with its maker's data, for ", change->text);
+  word_entity(text, &report->wording, change->entity);
+}
+
 static void word_change(struct text *text, struct report *report, const struct mend_change *change, int seen_from) {
-  text_add(text, verb_of(change, evaluation_number(report->review->evaluation, change->entity, change->row)));
-  word_given(text, report, change, seen_from);
-  if (change->curve) {
-    text_add(text, " to that of the model");
+  if (change->row == ROW_pump_model) {
+    word_pump(text, report, change);
     return;
   }
+  text_add(text, verb_of(change, evaluation_number(report->review->evaluation, change->entity, change->row)));
+  word_given(text, report, change, seen_from);
   if (change->was) text_printf(text, " from %s", change->was);
   text_printf(text, change->was ? " to %s" : ": %s", change->text);
 }
 
 static void word_changes(struct text *text, struct report *report, const struct mend *mend, int seen_from) {
-  size_t shown = 0, beside = 0;
+  size_t shown = 0;
   for (size_t i = 0; i < mend->count; i++) {
-    beside += mend->changes[i].beside;
     if (mend->changes[i].beside) continue;
     if (shown++) text_add(text, ", and ");
     word_change(text, report, &mend->changes[i], seen_from);
   }
-  if (beside) text_add(text, " with its maker's data");
 }
 
 // --- how it stands
@@ -177,7 +181,7 @@ static void write_joint_outlook(struct report *report, const struct mend_joint *
 }
 
 static void write_price(struct report *report, const struct mend_joint *joint) {
-  if (!isfinite(joint->price)) return;
+  if (!isfinite(joint->price) || fabs(joint->price) < 0.005) return;
   struct text words = report_words(report), sum = report_words(report);
   unit_write(&sum, fabs(joint->price), DIM_MONEY, (struct write_style){.system = report->wording.units});
   text_printf(&words, "By the prices stated, what is ordered and hauled costs %s %s.", text_end(&sum),
