@@ -261,38 +261,21 @@ static struct fb_file as_public(const struct file_bytes *file) {
   return (struct fb_file){file->name, file->bytes, file->length};
 }
 
-static fb_design *read_design(struct child *child, const struct input_other *from, const struct trials *trials,
-                              const fb_rulebook *rulebook, fb_problems *problems) {
-  whereabouts_set(child->page, AT_DESIGN, from->design.name, NULL);
+fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
+                         fb_problems *problems) {
+  const struct file_bytes *read = &errand->inputs.design;
+  whereabouts_set(child->page, AT_DESIGN, read->name, NULL);
   struct fb_file beside[INPUT_MOST_BESIDE];
-  for (size_t i = 0; i < from->beside_count; i++) beside[i] = as_public(&from->beside[i]);
-  struct fb_file file = as_public(&from->design);
+  for (size_t i = 0; i < errand->inputs.beside_count; i++) beside[i] = as_public(&errand->inputs.beside[i]);
+  struct fb_file file = as_public(read);
   struct fb_reading with = {.beside = beside,
-                            .beside_count = from->beside_count,
+                            .beside_count = errand->inputs.beside_count,
                             .stock_of = rulebook,
-                            .trials = trials->list,
-                            .trial_count = trials->count};
+                            .trials = errand->trials.list,
+                            .trial_count = errand->trials.count};
   fb_design *design = fb_design_with_new(&file, &with, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   return design;
-}
-
-static struct input_other first_design(const struct inputs *inputs) {
-  return (struct input_other){inputs->design, inputs->beside, inputs->beside_count};
-}
-
-fb_design *errand_design(struct child *child, const struct errand *errand, const fb_rulebook *rulebook,
-                         fb_problems *problems) {
-  struct input_other from = first_design(&errand->inputs);
-  return read_design(child, &from, &errand->trials, rulebook, problems);
-}
-
-fb_design *errand_variant(struct child *child, const struct errand *errand, size_t index, bool tried,
-                          const fb_rulebook *rulebook, fb_problems *problems) {
-  const struct inputs *inputs = &errand->inputs;
-  struct trials none = {0};
-  struct input_other from = index > 0 && inputs->other_count > 0 ? inputs->others[index - 1] : first_design(inputs);
-  return read_design(child, &from, tried ? &errand->trials : &none, rulebook, problems);
 }
 
 static void note_file(void *with, const char *file) {

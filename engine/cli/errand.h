@@ -48,10 +48,6 @@ int errand_attempts(struct errand *errand, struct text *result, struct text *dia
 int errand_finish(struct errand *errand, bool read);
 
 // For the work, in the child:
-// One of those compared: the first design, and the others behind it; where there are none, the first again. tried: with
-// the trials. The rulebook comes first: a firm's figures stand in where the design says none. It may be NULL.
-fb_design *errand_variant(struct child *child, const struct errand *errand, size_t index, bool tried,
-                          const fb_rulebook *rulebook, fb_problems *problems);
 fb_rulebook *errand_rulebook(struct child *child, const struct errand *errand,
                              fb_problems *problems);  // NULL: no memory
 // The rulebook comes first: a firm's figures stand in where the design says none. It may be NULL. NULL: in problems.

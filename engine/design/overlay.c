@@ -47,6 +47,7 @@ static bool write(const struct laying *l, const struct slot *before) {
   bool good = store_write(l->store, &found, l->entity, l->row, written);
   for (size_t i = 0; i < found.count; i++) {
     found.list[i].at = l->overlay->at;
+    found.list[i].read = l->overlay->text;  // without the tolerance of the file
     problem_add(l->problems, found.list[i]);
   }
   return good;

@@ -101,12 +101,40 @@ bool design_is_json(const char *name) {
   return true;
 }
 
+static struct store *read_as_written(struct arena *arena, const struct file_bytes *file, struct overlays overlays,
+                                     struct problems *problems) {
+  return design_is_json(file->name) ? design_read_json(arena, file, overlays, problems)
+                                    : design_read_lua(arena, file, overlays, problems);
+}
+
+static const struct overlay *first_trial(const struct overlay *list, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    if (!list[i].unless_written) return &list[i];
+  return NULL;
+}
+
+// A given of the file can be at fault for what is tried beside it: the lines of the file alone would send people to
+// mend what is right.
+static void tell_trial(struct arena *arena, const struct file_bytes *file, struct overlays overlays,
+                       struct problems *problems) {
+  const struct overlay *trial = first_trial(overlays.list, overlays.count);
+  struct problems unheard = problems_in(arena);
+  for (size_t i = 0; trial && i < problems->count; i++) {
+    const char *where = problems->list[i].at.file;
+    if (!where || strcmp(where, file->name) != 0) return;  // told already
+  }
+  if (!trial || !read_as_written(arena, file, (struct overlays){0}, &unheard)) return;
+  problem_add(problems, (struct problem){.at = trial->at,
+                                         .said = "the design can be read as it is, and not with what is tried",
+                                         .read = text_phrase(arena, "%s = %s", trial->where, trial->text)});
+}
+
 struct store *design_read_with(struct arena *arena, const struct file_bytes *file, const struct file_bytes *beside,
                                size_t count, const struct overlay *overlays, size_t overlay_count,
                                struct problems *problems) {
   struct overlays with = {overlays, overlay_count};
-  struct store *store = design_is_json(file->name) ? design_read_json(arena, file, with, problems)
-                                                   : design_read_lua(arena, file, with, problems);
+  struct store *store = read_as_written(arena, file, with, problems);
+  if (!store) tell_trial(arena, file, with, problems);
   if (store && !survey_read(store, beside, count, problems)) store = NULL;
   if (!store) problems_sort(problems);
   return store;

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # --try: a change worked out without touching the file.
-# shellcheck disable=SC1091,SC2154  # the names are from tap.bash
+# shellcheck disable=SC1091,SC2154,SC2016  # the names are from tap.bash; dollars and backquotes are meant so
 source "$(dirname "$0")/tap.bash"
 export FOREBAY_RULES=$root/rules/trade
 
@@ -51,6 +51,10 @@ refused 'wrong unit' 'pit.depth=6 gal' '^--try: basin "pit"[.]depth: .*read "6 g
 refused 'no unit' 'pit.depth=6' '^--try: basin "pit"[.]depth: .*; read "6"; write '
 refused 'worked out' 'pit.water_area=9 ft2' '^--try: `water_area` is worked out, not given; .*givens it comes from, such as .*basin[.]water_level'
 refused 'contradicts the file' 'pit.rim=-1 in' '^--try: basin "pit"[.]rim: '
+sed 's/depth = "9 ft"/depth = "9 ft", gravel_bed = "4 in"/' pit.lua >bed.lua
+run review bed.lua --try 'pit.depth=3 in'
+has 'a given of the file does not go with it: its line' err '^bed[.]lua:2: basin "pit"[.]gravel_bed: '
+has 'a given of the file does not go with it: and why' err '^--try: the design can be read as it is, and not with what is'
 run review pit.lua --try 'pit.depth=x' --try 'main.speed=y'
 has 'both are told: one' err '^--try 1: basin'
 has 'both are told: two' err '^--try 2: pump'

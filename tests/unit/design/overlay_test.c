@@ -150,9 +150,9 @@ static void the_tolerance_of_the_file_stays(void **state) {
   close_to(slot_of(&r, "pond", ROW_basin_depth)->tolerance, 0.0254);
   close_to(r.store->overlaid[0].before.value, 20 * 0.0254);
   assert_string_equal(r.store->overlaid[0].before.text, "20 in +/- 1 in");
-  arena_free(r.arena);
   assert_string_equal(slot_of(&r, "pond", ROW_basin_depth)->text, "24 in +/- 1 in");
   assert_string_equal(r.store->overlaid[0].by->text, "24 in");
+  arena_free(r.arena);
   r = try_one("pond.depth", "24 in +/- 2 in");
   close_to(slot_of(&r, "pond", ROW_basin_depth)->tolerance, 2 * 0.0254);
   arena_free(r.arena);
@@ -188,6 +188,7 @@ static void wrong_values(void **state) {
   refused("main.speed", "200 %", "at most 120 %");
   refused("pond.depth", "24", "no unit");
   refused("pond.depth", "", "read \"\"");
+  refused("pond.depth", "wide", "read \"wide\"");
   refused("pond.purpose", "show", "\"display\"");
   refused("main.from", "skimer", "\"skimmer\"");
   refused("main.from", "screen", "refers to a boulder");

@@ -165,7 +165,7 @@ static void what_a_loop_writes_is_left_to_a_hand(void **state) {
                           "    embedment = \"4 in\" }\n"
                           "end\n");
   assert_string_equal(fix_text(&it), "works in a trial; embedment 9 in");
-  assert_int_equal(it.mends->list[0].best.line, 4);
+  assert_int_equal(it.mends->list[0].best.line, 5);
   size_t number = 1;
   struct file_bytes made;
   assert_false(
