@@ -89,6 +89,7 @@ static bool report(struct text *text, void *with) {
       .version = fb_version(),
       .seal = order->style->seal,
   };
+  about.mends = review->mends;
   about.decisions = rulebook_decisions(review->rulebook->rulebook, &about.decision_count);
   rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   struct report_style style = {.units = units_for(design, order->style->units),

@@ -37,6 +37,7 @@ struct errand {
   struct broken_rule *broken;
   size_t broken_count, broken_room;
   bool colour;
+  bool verbatim;  // the result is a file of its own and not for a terminal: every byte of it is written
 };
 
 struct errand errand_new(struct arena *arena, const struct settings *settings,

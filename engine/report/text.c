@@ -175,6 +175,7 @@ static void write_whole(struct report *report) {
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_answer_first(report);
   report_findings(report);
+  report_joint(report);
   report_aside(report);
   report_accepted(report);
   report_behind(report);

@@ -31,6 +31,7 @@ const char *severity_name(enum severity severity);  // "hold"
 const char *stage_name(enum stage stage);           // "water-up"
 
 // A limit in force, and who set it.
+struct rule_fixes;
 struct rule_limit {
   const char *name;        // "at_least", "least" ...
   const char *text;        // as written: "40 gal/h/in"
@@ -46,12 +47,13 @@ struct rule_facts {
   enum stage stage;
   enum severity severity;  // the worst it can give
   bool life_safety;
-  uint64_t for_each;        // KIND_BITs; 0: the design as a whole
-  const char *layer;        // who wrote it
-  const char *adjusted_by;  // layer that changed it last, or NULL
-  const char *because;      // the layer's reason, or NULL
-  const char *try_words;    // the fix in words, or NULL
-  const char *broken;       // why it cannot run at all, or NULL
+  uint64_t for_each;             // KIND_BITs; 0: the design as a whole
+  const char *layer;             // who wrote it
+  const char *adjusted_by;       // layer that changed it last, or NULL
+  const char *because;           // the layer's reason, or NULL
+  const char *try_words;         // the fix in words, or NULL
+  const struct rule_fixes *fix;  // the same as data (rulebook/fix.h); NULL: none, or a function works it out
+  const char *broken;            // why it cannot run at all, or NULL
   struct place at;
   const struct rule_limit *limits;
   size_t limit_count;
@@ -93,8 +95,9 @@ struct outcome {
   size_t read_count;
   const int *roots;  // unanswered: slots to fill
   size_t root_count;
-  const char *try_words;  // flagged: a fix worked out for this entity; NULL: the rule's own words hold
-  const char *because;    // broken: what failed, with file:line; unanswered for another reason: which
+  const char *try_words;         // flagged: a fix worked out for this entity; NULL: the rule's own words hold
+  const struct rule_fixes *fix;  // the same as data; NULL: the rule's own holds
+  const char *because;           // broken: what failed, with file:line; unanswered for another reason: which
 };
 
 // What became of an `accept` of the design.

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "rulebook/accept.h"
+#include "rulebook/fix.h"
 #include "rulebook/run.h"
 #include "units/compare.h"
 
@@ -285,6 +286,11 @@ static void finish(struct run *run, struct outcome *outcome) {
   outcome->comparison_count = run->count;
 }
 
+static void take_fix(struct run *run, struct outcome *outcome) {
+  outcome->fix = run_fix(run);
+  outcome->try_words = outcome->fix ? outcome->fix->words : NULL;
+}
+
 // Until something is known the outcome is unanswered.
 void run_judge(struct run *run, struct outcome *outcome) {
   assert(evaluation_arena(run->ev) == run->arena);
@@ -302,7 +308,7 @@ void run_judge(struct run *run, struct outcome *outcome) {
     else
       ask_check(run, outcome);
   }
-  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) outcome->try_words = run_fix(run);
+  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) take_fix(run, outcome);
   evaluation_end(run->ev);
   finish(run, outcome);
 }

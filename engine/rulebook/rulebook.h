@@ -53,6 +53,11 @@ struct rulebook_watch {
 void rulebook_judge(struct rulebook *rulebook, struct evaluation *evaluation, struct review *review,
                     struct rulebook_watch watch);
 
+// One rule, by its number in review.rules, on one entity. All memory comes from the evaluation's arena, which is also
+// that of its problems.
+void rulebook_judge_one(struct rulebook *rulebook, struct evaluation *evaluation, size_t rule, int entity,
+                        struct outcome *outcome);
+
 // Runs the examples of every rule against the limits of the layer that wrote them, and for each data rule a value just
 // inside and one just outside of the limit in force. Writes what failed, notes, and a closing count; or all of it in
 // the Test Anything Protocol, version 14.

@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: MIT
+// Changes that go together: the best fixes of all findings at once, then those of what is still wrong, round by round;
+// then every change is left out again that nothing needs. Bounded by counts.
+#include <math.h>
+#include <string.h>
+
+#include "mend/mend_inside.h"
+
+enum { MOST_ROUNDS = 6, MOST_JOINT = 60 };
+
+struct tally {
+  size_t held, revise, advise, unanswered;
+};
+
+struct joining {
+  struct mending *m;
+  const struct mend_base *file;  // the design as it stands
+  struct changes best;
+  struct tally least;
+  struct answer *answers;  // of the best
+  double price;
+};
+
+static struct tally tally_of(const struct answer *answers, size_t count) {
+  struct tally tally = {0};
+  for (size_t i = 0; i < count; i++) {
+    const struct answer *a = &answers[i];
+    bool flagged = a->sort == OUTCOME_FLAGGED;
+    tally.held += (flagged && a->severity == SEVERITY_HOLD) || (a->sort == OUTCOME_UNANSWERED && a->held);
+    tally.revise += flagged && a->severity == SEVERITY_REVISE;
+    tally.advise += flagged && a->severity == SEVERITY_ADVISE;
+    tally.unanswered += a->sort == OUTCOME_UNANSWERED || a->sort == OUTCOME_BROKEN;
+  }
+  return tally;
+}
+
+// Below 0: a is better. What nobody can answer any more counts before what is to be revised.
+static int compare_tallies(const struct tally *a, const struct tally *b) {
+  const size_t first[] = {a->held, a->unanswered, a->revise}, other[] = {b->held, b->unanswered, b->revise};
+  for (size_t i = 0; i < sizeof first / sizeof *first; i++) {
+    if (first[i] != other[i]) return first[i] < other[i] ? -1 : 1;
+  }
+  return 0;
+}
+
+// True: it was tried and is kept, being better than what was best, or as good with the price not higher.
+static bool try_set(struct joining *j, struct changes changes, bool as_good_will_do) {
+  size_t count = j->file->review->outcome_count;
+  struct answer *answers = arena_array(j->m->arena, count + 1, sizeof *answers);
+  double price = NAN;
+  if (changes.count > MOST_JOINT || !trial_of_all(j->m, j->file, changes, answers, &price)) return false;
+  struct tally tally = tally_of(answers, count);
+  int order = compare_tallies(&tally, &j->least);
+  if (order > 0 || (order == 0 && !as_good_will_do)) return false;
+  j->best = changes;
+  j->least = tally;
+  j->answers = answers;
+  j->price = price;
+  return true;
+}
+
+static bool wants_other(const struct changes *changes, const struct mend *mend) {
+  for (size_t i = 0; i < mend->count; i++) {
+    for (size_t k = 0; k < changes->count; k++) {
+      const struct mend_change *a = &changes->list[k], *b = &mend->changes[i];
+      if (a->entity == b->entity && a->row == b->row && strcmp(a->text, b->text) != 0) return true;
+    }
+  }
+  return false;
+}
+
+static bool counts(const struct mend_finding *found, enum severity least) {
+  const struct outcome *finding = found->finding;
+  bool usable = found->best.standing <= MEND_CHOICE && found->best.count > 0;
+  return usable && finding->sort == OUTCOME_FLAGGED && finding->severity >= least;
+}
+
+// Best fixes of the findings of a base, worst first; one given is changed once in a round.
+static struct changes gathered(struct joining *j, const struct mend_finding *list, size_t count, enum severity least) {
+  struct changes changes = {0};
+  for (int severity = SEVERITY_HOLD; severity >= (int)least; severity--) {
+    for (size_t i = 0; i < count; i++) {
+      const struct mend *mend = &list[i].best;
+      if (!counts(&list[i], least) || (int)list[i].finding->severity != severity) continue;
+      if (!wants_other(&changes, mend))
+        changes = changes_joined(j->m->arena, changes, (struct changes){mend->changes, mend->count});
+    }
+  }
+  return changes;
+}
+
+// Findings of the design with the best set in it, each with its best fix from there. NULL: it contradicts itself.
+static struct mend_finding *look_again(struct joining *j, struct arena *arena, size_t *count) {
+  struct mend_base *base = arena_alloc(arena, sizeof *base);
+  if (!trial_to_base(j->m, j->file, j->best, arena, base)) return NULL;
+  const struct review *review = base->review;
+  struct mend_finding *list = arena_array(j->m->arena, review->outcome_count + 1, sizeof *list);
+  *count = 0;
+  for (size_t i = 0; i < review->outcome_count; i++) {
+    const struct outcome *outcome = &review->outcomes[i];
+    if (outcome->sort != OUTCOME_FLAGGED || outcome->severity == SEVERITY_ADVISE) continue;
+    list[*count].finding = outcome;
+    mend_find(j->m, base, &list[(*count)++]);
+  }
+  return list;
+}
+
+struct round {
+  struct joining *j;
+  struct arena *arena;
+  bool better;
+};
+
+static void go_round(void *with) {
+  struct round *round = with;
+  struct joining *j = round->j;
+  size_t count;
+  const struct mend_finding *list = look_again(j, round->arena, &count);
+  if (!list || count == 0) return;
+  struct changes more = gathered(j, list, count, SEVERITY_REVISE);
+  round->better = more.count && try_set(j, changes_joined(j->m->arena, j->best, more), false);
+  // Together they may be in one another's way: then one by one.
+  for (size_t i = 0; i < count && !round->better; i++) {
+    const struct mend *mend = &list[i].best;
+    if (!counts(&list[i], SEVERITY_REVISE)) continue;
+    struct changes one = {mend->changes, mend->count};
+    round->better = try_set(j, changes_joined(j->m->arena, j->best, one), false);
+  }
+}
+
+static bool one_round(struct joining *j) {
+  struct round round = {.j = j, .arena = arena_new()};
+  bool done = round.arena && arena_try(round.arena, go_round, &round);
+  arena_free(round.arena);
+  if (!done) arena_give_up(j->m->arena);
+  return round.better;
+}
+
+static struct changes without(struct joining *j, const struct changes *all, size_t left_out) {
+  struct mend_change *list = arena_array(j->m->arena, all->count + 1, sizeof *list);
+  struct changes kept = {list, 0};
+  for (size_t i = 0; i < all->count; i++) {
+    if (i != left_out) list[kept.count++] = all->list[i];
+  }
+  return kept;
+}
+
+// What nothing needs any more goes, the last found first.
+static void prune(struct joining *j) {
+  for (size_t i = j->best.count; i > 0 && j->best.count > 1; i--) {
+    bool of_a_set = j->best.list[i - 1].beside || j->best.list[i - 1].row == ROW_pump_model;
+    if (of_a_set) continue;
+    try_set(j, without(j, &j->best, i - 1), true);
+  }
+}
+
+static bool is_left(const struct answer *a) {
+  return (a->sort == OUTCOME_FLAGGED && a->severity != SEVERITY_ADVISE) || (a->sort == OUTCOME_UNANSWERED && a->held);
+}
+
+static void list_left(struct joining *j, struct mend_joint *joint) {
+  const struct review *review = j->file->review;
+  struct mend_raised *left = arena_array(j->m->arena, review->outcome_count + 1, sizeof *left);
+  for (size_t i = 0; i < review->outcome_count; i++) {
+    const struct answer *a = &j->answers[i];
+    if (!is_left(a)) continue;
+    left[joint->left_count++] = (struct mend_raised){.rule = review->outcomes[i].rule,
+                                                     .entity = review->outcomes[i].entity,
+                                                     .severity = a->held ? SEVERITY_HOLD : a->severity,
+                                                     .unanswered = a->sort == OUTCOME_UNANSWERED};
+  }
+  joint->left = left;
+}
+
+static void finish(struct joining *j, const struct tally *before, double price_before, struct mend_joint *joint) {
+  joint->mend = (struct mend){.standing = MEND_PROVEN, .changes = j->best.list, .count = j->best.count};
+  joint->mend.raised_count = mend_compare(j->m, j->file->review, j->file->answers, j->answers, &joint->mend.raised);
+  if (joint->mend.raised_count) joint->mend.standing = MEND_RAISES;
+  joint->held_before = before->held;
+  joint->held_after = j->least.held;
+  joint->revise_before = before->revise;
+  joint->revise_after = j->least.revise;
+  joint->price = price_before > 0 ? j->price - price_before : (double)NAN;
+  list_left(j, joint);
+  mend_prove(j->m, j->file, j->answers, &joint->mend);
+}
+
+void mend_find_joint(struct mending *m, const struct mend_base *base, const struct mends *mends,
+                     struct mend_joint *joint) {
+  struct joining j = {.m = m, .file = base};
+  size_t count = base->review->outcome_count;
+  struct tally before = tally_of(base->answers, count);
+  struct answer *answers = arena_array(m->arena, count + 1, sizeof *answers);
+  double price = NAN;
+  if (before.held + before.revise == 0 || mends->count < 2) return;
+  j.least = before;
+  trial_of_all(m, base, (struct changes){0}, answers, &price);
+  struct changes all = gathered(&j, mends->list, mends->count, SEVERITY_REVISE);
+  bool begun = all.count && try_set(&j, all, false);
+  for (size_t i = 0; i < mends->count && !begun; i++) {
+    if (!counts(&mends->list[i], SEVERITY_REVISE)) continue;
+    begun = try_set(&j, (struct changes){mends->list[i].best.changes, mends->list[i].best.count}, false);
+  }
+  for (int round = 0; begun && round < MOST_ROUNDS && j.least.held + j.least.revise > 0; round++) {
+    if (m->work >= MOST_WORK || !one_round(&j)) break;
+  }
+  if (!begun) return;
+  prune(&j);
+  finish(&j, &before, price, joint);
+}
