@@ -33,7 +33,7 @@ static void add_layer(struct judged *judged, struct rulebook *rulebook, const ch
   }
 }
 
-static struct rulebook *rules_of(struct judged *judged, bool house) {
+static struct rulebook *read_rules(struct judged *judged, bool house) {
   struct rulebook *rulebook = rulebook_in(judged->arena, (struct rulebook_budget){0});
   add_layer(judged, rulebook, "trade", "rules/trade");
   if (house) add_layer(judged, rulebook, "house", "rules/house");
@@ -49,12 +49,28 @@ static void judge(struct mended *mended) {
                  (struct rulebook_watch){0});
 }
 
+// Both rulebooks, read once for a whole test.
+struct books {
+  struct judged judged;
+  struct rulebook *trade, *house;
+};
+
+static struct books books_new(void) {
+  struct books books = {.judged = {.arena = arena_new()}};
+  books.judged.problems = problems_in(books.judged.arena);
+  books.trade = read_rules(&books.judged, false);
+  books.house = read_rules(&books.judged, true);
+  return books;
+}
+
+static void books_free(struct books *books) { judged_free(&books->judged); }
+
 // A file's bytes reviewed from the start, in an arena of its own.
-static struct mended reviewed(struct file_bytes file, bool house) {
+static struct mended reviewed(struct file_bytes file, struct rulebook *rules) {
   struct mended mended = {.judged = {.arena = arena_new()}};
   struct judged *judged = &mended.judged;
   judged->problems = problems_in(judged->arena);
-  mended.rulebook = rules_of(judged, house);
+  mended.rulebook = rules;
   mended.source.file = (struct file_bytes){arena_words(judged->arena, file.name),
                                            arena_copy(judged->arena, file.bytes, file.length), file.length};
   judged->store = design_read(judged->arena, &mended.source.file, &judged->problems);
@@ -63,16 +79,16 @@ static struct mended reviewed(struct file_bytes file, bool house) {
   return mended;
 }
 
-static struct mended mended_of(struct file_bytes file, bool house) {
-  struct mended mended = reviewed(file, house);
+static struct mended mended_of(struct file_bytes file, struct rulebook *rules) {
+  struct mended mended = reviewed(file, rules);
   mended.mends = mends_of(mended.rulebook, &mended.judged.review, &mended.source, (struct rulebook_watch){0});
   return mended;
 }
 
-static struct mended mended_named(const char *name, bool house) {
+static struct mended mended_named(const char *name, struct rulebook *rules) {
   struct judged judged = {.arena = arena_new()};
   judged.problems = problems_in(judged.arena);
-  struct mended mended = mended_of(judged_file(&judged, judged_path(judged.arena, name)), house);
+  struct mended mended = mended_of(judged_file(&judged, judged_path(judged.arena, name)), rules);
   judged_free(&judged);
   return mended;
 }
@@ -149,12 +165,13 @@ static struct file_bytes written(struct mended *before, const struct mends *mend
   return made;
 }
 
-static void check_fix(struct mended *before, const struct mend_finding *found, const struct mend *mend, bool house) {
+static void check_fix(struct mended *before, const struct mend_finding *found, const struct mend *mend,
+                      struct rulebook *rules) {
   if (!can_be_written(mend)) return;
   const char *of = key(before, found->finding);
   struct mend_finding alone = {.finding = found->finding, .best = *mend};
   struct mends one = {.list = &alone, .count = 1};
-  struct mended after = reviewed(written(before, &one, 1, false), house);
+  struct mended after = reviewed(written(before, &one, 1, false), rules);
   const struct outcome *now = outcome_of(&after, of, 0);
   if (!now || (now->sort != OUTCOME_CLEAR && now->sort != OUTCOME_NOT_APPLICABLE)) fail_msg("%s is not gone", of);
   check_raised(before, &after, mend, of);
@@ -162,10 +179,10 @@ static void check_fix(struct mended *before, const struct mend_finding *found, c
   mended_free(&after);
 }
 
-static void check_joint(struct mended *before, bool house) {
+static void check_joint(struct mended *before, struct rulebook *rules) {
   const struct mend_joint *joint = &before->mends->joint;
   if (!can_be_written(&joint->mend)) return;
-  struct mended after = reviewed(written(before, before->mends, 0, true), house);
+  struct mended after = reviewed(written(before, before->mends, 0, true), rules);
   struct review_counts was = review_count(&before->judged.review), now = review_count(&after.judged.review);
   assert_int_equal(joint->held_before, was.severities[SEVERITY_HOLD]);
   assert_int_equal(joint->held_after, now.severities[SEVERITY_HOLD]);
@@ -186,18 +203,25 @@ static const struct {
 };
 enum { DESIGNS = sizeof designs / sizeof *designs };
 
+static struct rulebook *rules_for(const struct books *books, size_t design) {
+  return designs[design].house ? books->house : books->trade;
+}
+
 static void fixes_hold_what_they_say(void **state) {
   (void)state;
+  struct books books = books_new();
   for (size_t d = 0; d < DESIGNS; d++) {
-    struct mended before = mended_named(designs[d].name, designs[d].house);
+    struct mended before = mended_named(designs[d].name, rules_for(&books, d));
     for (size_t i = 0; i < before.mends->count; i++) {
       const struct mend_finding *found = &before.mends->list[i];
-      check_fix(&before, found, &found->best, designs[d].house);
-      for (size_t k = 0; k < found->other_count; k++) check_fix(&before, found, &found->others[k], designs[d].house);
+      check_fix(&before, found, &found->best, rules_for(&books, d));
+      for (size_t k = 0; k < found->other_count; k++)
+        check_fix(&before, found, &found->others[k], rules_for(&books, d));
     }
-    check_joint(&before, designs[d].house);
+    check_joint(&before, rules_for(&books, d));
     mended_free(&before);
   }
+  books_free(&books);
 }
 
 // ---- how many ----
@@ -205,9 +229,10 @@ static void fixes_hold_what_they_say(void **state) {
 // Flagged, and not a matter of advice: where a change of givens can help at all.
 static void nine_in_ten_have_a_fix(void **state) {
   (void)state;
+  struct books books = books_new();
   size_t mendable = 0, proven = 0;
   for (size_t d = 0; d < DESIGNS; d++) {
-    struct mended mended = mended_named(designs[d].name, designs[d].house);
+    struct mended mended = mended_named(designs[d].name, rules_for(&books, d));
     size_t of_this = 0, proven_of_this = 0;
     for (size_t i = 0; i < mended.mends->count; i++) {
       const struct mend_finding *found = &mended.mends->list[i];
@@ -224,12 +249,14 @@ static void nine_in_ten_have_a_fix(void **state) {
   }
   assert_true(mendable > 0);
   if (proven * 10 < mendable * 9) fail_msg("%zu of %zu are proven", proven, mendable);
+  books_free(&books);
 }
 
 static void the_same_design_gets_the_same_fixes(void **state) {
   (void)state;
-  struct mended one = mended_named("projects/stone-court.lua", true);
-  struct mended other = mended_named("projects/stone-court.lua", true);
+  struct books books = books_new();
+  struct mended one = mended_named("projects/stone-court.lua", books.house);
+  struct mended other = mended_named("projects/stone-court.lua", books.house);
   assert_int_equal(one.mends->count, other.mends->count);
   for (size_t i = 0; i < one.mends->count; i++) {
     const struct mend_finding *a = &one.mends->list[i], *b = &other.mends->list[i];
@@ -240,6 +267,7 @@ static void the_same_design_gets_the_same_fixes(void **state) {
   }
   mended_free(&one);
   mended_free(&other);
+  books_free(&books);
 }
 
 // ---- applied again and again ----
@@ -268,10 +296,10 @@ static bool is_same_text(const struct file_bytes *a, const struct file_bytes *b)
   return a->length == b->length && memcmp(a->bytes, b->bytes, a->length) == 0;
 }
 
-static void repeat(const char *name, bool house) {
+static void repeat(const char *name, struct rulebook *rules) {
   struct mended rounds[MOST_ROUNDS + 1];
   size_t count = 1, taken;
-  rounds[0] = mended_named(name, house);
+  rounds[0] = mended_named(name, rules);
   for (;;) {
     struct file_bytes next = all_proven(&rounds[count - 1], &taken);
     if (taken == 0) break;
@@ -279,7 +307,7 @@ static void repeat(const char *name, bool house) {
       if (is_same_text(&rounds[i].source.file, &next)) fail_msg("%s: round %zu is round %zu again", name, count, i);
     }
     if (count > MOST_ROUNDS) fail_msg("%s: still something to mend after %d rounds", name, MOST_ROUNDS);
-    rounds[count] = mended_of(next, house);
+    rounds[count] = mended_of(next, rules);
     count++;
   }
   struct review_counts first = review_count(&rounds[0].judged.review);
@@ -292,7 +320,9 @@ static void repeat(const char *name, bool house) {
 
 static void applied_until_nothing_is_left(void **state) {
   (void)state;
-  for (size_t d = 0; d < DESIGNS; d++) repeat(designs[d].name, designs[d].house);
+  struct books books = books_new();
+  for (size_t d = 0; d < DESIGNS; d++) repeat(designs[d].name, rules_for(&books, d));
+  books_free(&books);
 }
 
 int main(void) {
