@@ -103,7 +103,7 @@ static void prove(void *with) {
     note_why(proof, &problems);
     return;
   }
-  struct review review = {.arena = proof->arena, .problems = &found};
+  struct review review = {.arena = proof->arena, .problems = &found, .come_to = proof->file->review->come_to};
   rulebook_judge(proof->m->rulebook, evaluation_in(proof->arena, store, &found), &review, proof->m->watch);
   proof->holds = bears_out(proof, &review);
   if (!proof->holds) proof->why = "the changed file, reviewed, says something else than the trial did";
