@@ -96,7 +96,13 @@ struct mend_change mend_change_to(struct mending *m, const struct mend_base *bas
 // ---- searching and proving ----
 
 // MOST_WORK is some ten times what a design with forty findings asks for.
-enum { MOST_TRIALS = 40, MOST_TRIALS_OF_FINDING = 400, MOST_WORK = 20000000, WORK_OF_OUTCOME = 40 };
+enum {
+  MOST_TRIALS = 40,
+  MOST_TRIALS_OF_FINDING = 400,
+  MOST_WORK = 40000000,
+  WORK_OF_OUTCOME = 40,
+  INSTRUCTIONS_OF_WORK = 10
+};
 static inline bool mending_is_spent(const struct mending *m) {
   return m->trials >= MOST_TRIALS_OF_FINDING || m->work >= MOST_WORK;
 }

@@ -286,6 +286,7 @@ void report_findings(struct report *report) {
     write_group(report, (struct group_of){findings, &groups[i]}, i);
   }
   write_doubts(report, findings, length);
+  report_explain_proven(report);
 }
 
 // --- the findings in short: a line for each group

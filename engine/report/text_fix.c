@@ -142,6 +142,23 @@ bool report_is_mended(const struct report *report, const struct outcome *finding
   return found && found->best.count > 0;
 }
 
+// What the word promises, and what it does not: once, where it was used.
+void report_explain_proven(struct report *report) {
+  const struct mends *mends = report->about->mends;
+  bool used = false;
+  for (size_t i = 0; mends && i < mends->count; i++) used = used || mends->list[i].best.count > 0;
+  if (used) {
+    page_blank(&report->page);
+    page_wrap(
+        &report->page, 0, 0,
+        "Proven: the design with that change in it was read and reviewed again; the finding was gone, and nothing "
+        "new was flagged. It does not say that a thing is safe: where lives depend on it, local codes and the "
+        "competent, licensed people decide.");
+  }
+  if (mends && mends->cut_short)
+    page_wrap(&report->page, 0, 0, "Fixes were not looked for to the end: there is too much to try.");
+}
+
 // --- changes that go together
 
 static void write_joint_changes(struct report *report, const struct mend *mend) {

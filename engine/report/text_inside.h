@@ -42,6 +42,7 @@ const struct mend_finding *report_mend_of(const struct report *report, const str
 bool report_is_mended(const struct report *report, const struct outcome *finding);            // some change is told
 const char *report_fix_words(struct report *report, const struct mend *mend, int seen_from);  // with how it stands
 void report_fix(struct report *report, const struct outcome *finding, size_t indent);
+void report_explain_proven(struct report *report);
 void report_joint(struct report *report);
 
 #endif

@@ -17,3 +17,5 @@ void rulebook_judge_one(struct rulebook *book, struct evaluation *ev, size_t num
   *outcome = (struct outcome){.rule = number, .entity = entity};
   run_judge(run, outcome);
 }
+
+uint64_t rulebook_spent(const struct rulebook *book) { return script_spent(book->script); }

@@ -58,6 +58,8 @@ void rulebook_judge(struct rulebook *rulebook, struct evaluation *evaluation, st
 void rulebook_judge_one(struct rulebook *rulebook, struct evaluation *evaluation, size_t rule, int entity,
                         struct outcome *outcome);
 
+uint64_t rulebook_spent(const struct rulebook *rulebook);  // instructions of all its functions so far
+
 // Runs the examples of every rule against the limits of the layer that wrote them, and for each data rule a value just
 // inside and one just outside of the limit in force. Writes what failed, notes, and a closing count; or all of it in
 // the Test Anything Protocol, version 14.

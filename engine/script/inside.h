@@ -25,6 +25,7 @@ struct script {
   size_t held;              // bytes that Lua holds
   uint64_t bytes_left;      // that the running call may still ask for
   uint64_t left;            // instructions that the running call has left
+  uint64_t spent;           // by all calls that ended, those within others counted once more
   int period;               // instructions between two calls of the count hook
   bool refusing;            // realloc failed in the running call: it gets no more
   bool starved;             // since the last call began, the machine had no memory to give: see script_starved

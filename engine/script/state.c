@@ -127,6 +127,8 @@ struct script *script_of(lua_State *L) {
   return *(struct script **)lua_getextraspace(L);
 }
 
+uint64_t script_spent(const struct script *script) { return script->spent; }
+
 size_t script_memory(const struct script *script) { return script->held; }
 bool script_starved(const struct script *script) { return script->starved; }
 
