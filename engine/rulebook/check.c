@@ -29,7 +29,7 @@ void check_note(struct checking *checking, int line, const char *said) {
   checking->counts.notes++;
 }
 
-// ---- what a trial came to ------------------------------------------------------------------------------------------
+// ---- what one came to ------------------------------------------------------------------------------------------
 
 // "file:7: words" of the rule's own file; others stay as they are.
 static const char *split_place(const struct rule *rule, const char *because, int *line) {
@@ -43,17 +43,17 @@ static const char *split_place(const struct rule *rule, const char *because, int
   return end + 2;
 }
 
-static void complain_broken(struct checking *checking, struct trial *trial, const char *example) {
+static void complain_broken(struct checking *checking, struct example_run *tried, const char *example) {
   int line;
-  const char *said = split_place(checking->rule, trial->outcome.because, &line);
+  const char *said = split_place(checking->rule, tried->outcome.because, &line);
   if (line == checking->broken_line) return;
   checking->broken_line = line;
   check_complain(checking, line, example, said, NULL, NULL);
 }
 
 // A quantity that the example states in the place of what it is worked out from.
-static bool is_stated(struct checking *checking, struct trial *trial, int entity, enum row_id row) {
-  if (catalogue_row(row)->sort != SORT_QUANTITY || evaluation_condition(trial->ev, entity, row) != CONDITION_MEASURED)
+static bool is_stated(struct checking *checking, struct example_run *tried, int entity, enum row_id row) {
+  if (catalogue_row(row)->sort != SORT_QUANTITY || evaluation_condition(tried->ev, entity, row) != CONDITION_MEASURED)
     return false;
   checking->out_of_reach = checking->out_of_reach || check_out_of_reach(row);
   return true;
@@ -71,30 +71,30 @@ static bool is_of_when(const struct rule *rule, enum row_id row) {
 }
 
 // What a function reckoned out by itself hangs on all that it read: values and words, not the references on the way.
-static bool any_worked_out(struct checking *checking, struct trial *trial) {
+static bool any_worked_out(struct checking *checking, struct example_run *tried) {
   bool any = false, values = false;
-  for (size_t i = 0; i < trial->outcome.read_count; i++) {
+  for (size_t i = 0; i < tried->outcome.read_count; i++) {
     int entity;
-    enum row_id id = store_row_of_slot(trial->example.store, trial->outcome.reads[i], &entity);
+    enum row_id id = store_row_of_slot(tried->example.store, tried->outcome.reads[i], &entity);
     const struct row *row = catalogue_row(id);
     if (is_of_when(checking->rule, id) || row->sort == SORT_REFERENCE || row_is_list(row)) continue;
     values = true;
-    any = any || !is_stated(checking, trial, entity, id);
+    any = any || !is_stated(checking, tried, entity, id);
   }
   return any || !values;
 }
 
-static bool is_worked_out(struct checking *checking, struct trial *trial) {
-  const struct outcome *outcome = &trial->outcome;
+static bool is_worked_out(struct checking *checking, struct example_run *tried) {
+  const struct outcome *outcome = &tried->outcome;
   const struct comparison *judged = outcome->judged >= 0 ? &outcome->comparisons[outcome->judged] : NULL;
-  if (!judged || judged->row == ROW_COUNT) return any_worked_out(checking, trial);
-  return !is_stated(checking, trial, judged->entity, judged->row);
+  if (!judged || judged->row == ROW_COUNT) return any_worked_out(checking, tried);
+  return !is_stated(checking, tried, judged->entity, judged->row);
 }
 
-void check_take_outcome(struct checking *checking, struct trial *trial, const char *example) {
-  enum outcome_sort sort = trial->outcome.sort;
-  if (sort == OUTCOME_BROKEN) complain_broken(checking, trial, example);
-  if ((sort != OUTCOME_CLEAR && sort != OUTCOME_FLAGGED) || !is_worked_out(checking, trial)) return;
+void check_take_outcome(struct checking *checking, struct example_run *tried, const char *example) {
+  enum outcome_sort sort = tried->outcome.sort;
+  if (sort == OUTCOME_BROKEN) complain_broken(checking, tried, example);
+  if ((sort != OUTCOME_CLEAR && sort != OUTCOME_FLAGGED) || !is_worked_out(checking, tried)) return;
   checking->worked_out = true;
   checking->flagged = checking->flagged || sort == OUTCOME_FLAGGED;
   checking->clear = checking->clear || sort == OUTCOME_CLEAR;
@@ -103,7 +103,7 @@ void check_take_outcome(struct checking *checking, struct trial *trial, const ch
 // ---- examples ------------------------------------------------------------------------------------------------------
 
 struct checked_example {
-  struct trial trial;
+  struct example_run tried;
   struct checking *checking;
 };
 
@@ -116,20 +116,20 @@ static bool stands_at(const struct comparison *comparison) {
 }
 
 // An example that says so stands at one of the limits it was compared with; a function may compare by itself.
-static void check_at_limit(struct checking *checking, const struct trial *trial, const char *name) {
+static void check_at_limit(struct checking *checking, const struct example_run *tried, const char *name) {
   bool any = false, at = false;
-  for (size_t i = 0; i < trial->outcome.comparison_count; i++) {
-    const struct comparison *comparison = &trial->outcome.comparisons[i];
+  for (size_t i = 0; i < tried->outcome.comparison_count; i++) {
+    const struct comparison *comparison = &tried->outcome.comparisons[i];
     any = any || is_bound(comparison);
     at = at || (is_bound(comparison) && stands_at(comparison));
   }
   if (any && !at)
-    check_complain(checking, trial->table->line, name, "is named for the limit and does not stand at it", NULL,
+    check_complain(checking, tried->table->line, name, "is named for the limit and does not stand at it", NULL,
                    "the value of the limit, or another name");
 }
 
-static void take_unbuilt(struct checking *checking, const struct trial *trial, const char *name) {
-  const struct problems *found = &trial->example.problems;
+static void take_unbuilt(struct checking *checking, const struct example_run *tried, const char *name) {
+  const struct problems *found = &tried->example.problems;
   for (size_t i = 0; i < found->count; i++) {
     const struct problem *problem = &found->list[i];
     struct problem about = *problem;
@@ -139,22 +139,22 @@ static void take_unbuilt(struct checking *checking, const struct trial *trial, c
   }
 }
 
-static void take_example(struct trial *trial) {
-  struct checking *checking = ((struct checked_example *)trial)->checking;
-  const char *name = trial_name(trial->table), *expected = trial_expected(trial->table);
-  if (!trial->built) {
-    take_unbuilt(checking, trial, name);
+static void take_example(struct example_run *tried) {
+  struct checking *checking = ((struct checked_example *)tried)->checking;
+  const char *name = example_run_name(tried->table), *expected = example_run_expected(tried->table);
+  if (!tried->built) {
+    take_unbuilt(checking, tried, name);
     return;
   }
-  check_take_outcome(checking, trial, name);
-  if (trial->outcome.sort != OUTCOME_BROKEN && !trial_as_expected(trial))
-    check_complain(checking, trial->table->line, name, trial_surprise(trial, expected), NULL, NULL);
-  if (strstr(name, "limit") && trial->outcome.sort <= OUTCOME_FLAGGED) check_at_limit(checking, trial, name);
+  check_take_outcome(checking, tried, name);
+  if (tried->outcome.sort != OUTCOME_BROKEN && !example_run_as_expected(tried))
+    check_complain(checking, tried->table->line, name, example_run_surprise(tried, expected), NULL, NULL);
+  if (strstr(name, "limit") && tried->outcome.sort <= OUTCOME_FLAGGED) check_at_limit(checking, tried, name);
 }
 
 static void try_example(struct checking *checking, const struct coverage *coverage, const struct value *table) {
-  const char *name = table->sort == VALUE_TABLE ? trial_name(table) : NULL;
-  const char *expected = name ? trial_expected(table) : NULL;
+  const char *name = table->sort == VALUE_TABLE ? example_run_name(table) : NULL;
+  const char *expected = name ? example_run_expected(table) : NULL;
   if (!name)
     check_complain(checking, table->line, NULL, "an example has no name", NULL,
                    "{ \"its name\", spill = { ... }, outcome = \"flagged\" }");
@@ -165,14 +165,14 @@ static void try_example(struct checking *checking, const struct coverage *covera
   checking->has_flagged = checking->has_flagged || strcmp(expected, "flagged") == 0;
   checking->has_clear = checking->has_clear || strcmp(expected, "clear") == 0;
   checking->has_limit = checking->has_limit || strstr(name, "limit");
-  struct checked_example example = {.trial = {.trials = &checking->trials,
+  struct checked_example example = {.tried = {.runs = &checking->runs,
                                               .rule = checking->rule,
                                               .table = table,
                                               .limits = &checking->rule->own,
                                               .limit_table = coverage->limit_table,
                                               .then = take_example},
                                     .checking = checking};
-  trial_run(&example.trial);
+  example_run(&example.tried);
 }
 
 static void check_sorts(struct checking *checking) {
@@ -180,7 +180,7 @@ static void check_sorts(struct checking *checking) {
   struct text lacks = text_in(checking->arena);
   if (!checking->has_flagged) text_add(&lacks, ", one that is flagged");
   if (!checking->has_clear) text_add(&lacks, ", one that is clear");
-  if (!checking->has_limit && trial_wants_limit(rule))
+  if (!checking->has_limit && example_run_wants_limit(rule))
     text_add(&lacks, ", one at the limit (with \"limit\" in its name)");
   if (lacks.length)
     check_complain(checking, rule->facts.at.line, NULL, "its examples are not enough", NULL,
@@ -287,7 +287,7 @@ static void check_change(struct checking *checking, const struct change *change)
 struct rulebook_check_counts rulebook_check(struct rulebook *book, struct rulebook_files files, struct problems *wrong,
                                             struct text *notes, struct rulebook_watch watch) {
   struct checking checking = {
-      .book = book, .arena = notes->arena, .wrong = wrong, .notes = notes, .trials = trials_in(book, notes->arena)};
+      .book = book, .arena = notes->arena, .wrong = wrong, .notes = notes, .runs = example_runs_in(book, notes->arena)};
   for (size_t i = 0; i < book->fact_count; i++) {
     struct rule *rule = book->in_force[i];
     if (!is_asked(&files, rule->file->name)) continue;

@@ -3,14 +3,14 @@
 #ifndef FOREBAY_RULEBOOK_CHECK_H
 #define FOREBAY_RULEBOOK_CHECK_H
 
-#include "rulebook/trial.h"
+#include "rulebook/example_run.h"
 
 struct checking {
   struct rulebook *book;
   struct arena *arena;
   struct problems *wrong;
   struct text *notes;
-  struct trials trials;
+  struct example_runs runs;
   struct rulebook_check_counts counts;
   // of the rule at hand:
   const struct rule *rule;
@@ -28,8 +28,8 @@ void check_complain(struct checking *checking, int line, const char *example, co
 void check_complain_at(struct checking *checking, struct place at, struct problem problem);  // where NULL: the rule
 void check_note(struct checking *checking, int line, const char *said);
 
-// Takes in what a trial of the rule at hand came to; a broken one is complained about.
-void check_take_outcome(struct checking *checking, struct trial *trial, const char *example);
+// Takes in what an example of the rule at hand came to; a broken one is complained about.
+void check_take_outcome(struct checking *checking, struct example_run *tried, const char *example);
 
 // check_reach.c: no example can state what this quantity is worked out from.
 bool check_out_of_reach(enum row_id row);

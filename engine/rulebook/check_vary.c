@@ -145,36 +145,36 @@ static void find_all(struct varying *varying) {
 static const char *name_of(const struct varying *varying, struct arena *arena) {
   const struct leaf *one = varying->one, *other = varying->other;
   struct text text = text_in(arena);
-  text_printf(&text, "%s\" with %s = \"%s", trial_name(varying->table), one->row->name, one->value->text);
+  text_printf(&text, "%s\" with %s = \"%s", example_run_name(varying->table), one->row->name, one->value->text);
   if (other) text_printf(&text, "\" and %s = \"%s", other->row->name, other->value->text);
   return text_end(&text);
 }
 
 struct variation {
-  struct trial trial;
+  struct example_run tried;
   struct varying *varying;
   bool first;  // the example as it is
 };
 
-static void take_variation(struct trial *trial) {
-  struct variation *variation = (struct variation *)trial;
+static void take_variation(struct example_run *tried) {
+  struct variation *variation = (struct variation *)tried;
   struct checking *checking = variation->varying->checking;
   if (variation->first) {
     bool before = checking->worked_out;
     checking->worked_out = false;
-    if (trial->built) check_take_outcome(checking, trial, trial_name(trial->table));
+    if (tried->built) check_take_outcome(checking, tried, example_run_name(tried->table));
     variation->varying->useful = checking->worked_out;
     checking->worked_out = before;
     return;
   }
-  if (!trial->built || trial->outcome.sort == OUTCOME_NOT_APPLICABLE) return;
+  if (!tried->built || tried->outcome.sort == OUTCOME_NOT_APPLICABLE) return;
   checking->variations++;
-  check_take_outcome(checking, trial, name_of(variation->varying, trial->arena));
+  check_take_outcome(checking, tried, name_of(variation->varying, tried->arena));
 }
 
 static void try_it(struct varying *varying, bool first) {
   struct checking *checking = varying->checking;
-  struct variation variation = {.trial = {.trials = &checking->trials,
+  struct variation variation = {.tried = {.runs = &checking->runs,
                                           .rule = checking->rule,
                                           .table = varying->table,
                                           .limits = &checking->rule->own,
@@ -182,7 +182,7 @@ static void try_it(struct varying *varying, bool first) {
                                           .then = take_variation},
                                 .varying = varying,
                                 .first = first};
-  trial_run(&variation.trial);
+  example_run(&variation.tried);
 }
 
 static bool is_done(const struct checking *checking) {
@@ -231,7 +231,7 @@ static void vary_example(struct varying *varying, size_t others) {
 }
 
 static bool is_whole_example(const struct value *table) {
-  return table->sort == VALUE_TABLE && trial_name(table) && trial_expected(table);
+  return table->sort == VALUE_TABLE && example_run_name(table) && example_run_expected(table);
 }
 
 static void begin_example(struct varying *varying, const struct value *table) {

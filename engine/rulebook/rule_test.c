@@ -3,23 +3,23 @@
 #include <math.h>
 #include <string.h>
 
-#include "rulebook/trial.h"
+#include "rulebook/example_run.h"
 #include "units/write.h"
 
 struct testing {
   struct rulebook *book;
   const struct rule *rule;
   struct text *text;
-  struct trials trials;
+  struct example_runs runs;
   struct rule_test_style style;
   struct rule_test_counts counts;
   size_t number;  // of tests told so far
   bool has_flagged, has_clear, has_limit;
 };
 
-// One trial of it. The trial comes first: what is told when it ends finds the rest behind it.
+// One run of it. The run comes first: what is told when it ends finds the rest behind it.
 struct told {
-  struct trial trial;
+  struct example_run tried;
   struct testing *testing;
 };
 
@@ -90,20 +90,20 @@ static void note_line(struct testing *testing, int line, const char *said) {
 
 // ---- examples ------------------------------------------------------------------------------------------------------
 
-static void compare_outcome(struct trial *trial) {
-  struct testing *testing = ((struct told *)trial)->testing;
-  const char *name = text_phrase(trial->arena, "\"%s\"", trial_name(trial->table));
-  if (trial_as_expected(trial))
+static void compare_outcome(struct example_run *tried) {
+  struct testing *testing = ((struct told *)tried)->testing;
+  const char *name = text_phrase(tried->arena, "\"%s\"", example_run_name(tried->table));
+  if (example_run_as_expected(tried))
     pass(testing, name);
-  else if (trial->built)
-    fail_line(testing, trial->table->line, name, trial_surprise(trial, trial_expected(trial->table)));
+  else if (tried->built)
+    fail_line(testing, tried->table->line, name, example_run_surprise(tried, example_run_expected(tried->table)));
   else
-    fail_line(testing, trial->table->line, name, trial_unbuilt(trial));
+    fail_line(testing, tried->table->line, name, example_run_unbuilt(tried));
 }
 
 static void try_example(struct testing *testing, const struct value *table) {
-  const char *name = table->sort == VALUE_TABLE ? trial_name(table) : NULL;
-  const char *expected = name ? trial_expected(table) : NULL;
+  const char *name = table->sort == VALUE_TABLE ? example_run_name(table) : NULL;
+  const char *expected = name ? example_run_expected(table) : NULL;
   if (!name) {
     fail_line(testing, table->line, NULL,
               "an example has no name; write { \"its name\", spill = { ... }, outcome = \"flagged\" }");
@@ -117,20 +117,20 @@ static void try_example(struct testing *testing, const struct value *table) {
   testing->has_flagged = testing->has_flagged || strcmp(expected, "flagged") == 0;
   testing->has_clear = testing->has_clear || strcmp(expected, "clear") == 0;
   testing->has_limit = testing->has_limit || strstr(name, "limit");
-  struct told told = {.trial = {.trials = &testing->trials,
+  struct told told = {.tried = {.runs = &testing->runs,
                                 .rule = testing->rule,
                                 .table = table,
                                 .limits = &testing->rule->own,
                                 .limit_table = testing->rule->limit_own,
                                 .then = compare_outcome},
                       .testing = testing};
-  trial_run(&told.trial);
+  example_run(&told.tried);
 }
 
 // The trade's rules must have examples of each sort; a firm's rule is used without, with a note.
 static void check_examples(struct testing *testing) {
   const struct rule *rule = testing->rule;
-  bool limit = testing->has_limit || !trial_wants_limit(rule);
+  bool limit = testing->has_limit || !example_run_wants_limit(rule);
   if (testing->has_flagged && testing->has_clear && limit) return;
   struct text said = text_in(testing->text->arena);
   text_add(&said, "has no example");
@@ -146,7 +146,7 @@ static void check_examples(struct testing *testing) {
 // ---- around the limits ---------------------------------------------------------------------------------------------
 
 struct generated {
-  struct trial trial;
+  struct example_run tried;
   struct testing *testing;
   const struct limit *limit;
   size_t number;
@@ -194,19 +194,20 @@ static double beyond(const struct limit *limit) {
   return limit->sense == SENSE_AT_LEAST ? limit->value - step : limit->value + step;
 }
 
-static void compare_generated(struct trial *trial) {
-  struct generated *generated = (struct generated *)trial;
+static void compare_generated(struct example_run *tried) {
+  struct generated *generated = (struct generated *)tried;
   struct testing *testing = generated->testing;
-  if (!trial->built || trial->outcome.sort == OUTCOME_NOT_APPLICABLE || trial->outcome.sort == OUTCOME_UNANSWERED)
+  if (!tried->built || tried->outcome.sort == OUTCOME_NOT_APPLICABLE || tried->outcome.sort == OUTCOME_UNANSWERED)
     return;
   bool met =
-      generated->number < trial->outcome.comparison_count && trial->outcome.comparisons[generated->number].satisfied;
-  const char *name = text_phrase(trial->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
+      generated->number < tried->outcome.comparison_count && tried->outcome.comparisons[generated->number].satisfied;
+  const char *name = text_phrase(tried->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
                                  generated->limit->name, generated->limit->text);
-  if (met == generated->inside && trial->outcome.sort != OUTCOME_BROKEN)
+  if (met == generated->inside && tried->outcome.sort != OUTCOME_BROKEN)
     pass(testing, name);
   else
-    fail_line(testing, generated->limit->at.line, name, trial_surprise(trial, generated->inside ? "clear" : "flagged"));
+    fail_line(testing, generated->limit->at.line, name,
+              example_run_surprise(tried, generated->inside ? "clear" : "flagged"));
 }
 
 static void try_beside(struct testing *testing, size_t number, enum kind kind, bool inside) {
@@ -214,7 +215,7 @@ static void try_beside(struct testing *testing, size_t number, enum kind kind, b
   const struct limit *limit = &rule->now.list[number];
   struct arena *arena = testing->text->arena;
   struct value *table = generate(arena, rule, kind, inside ? limit->value : beyond(limit));
-  struct generated generated = {.trial = {.trials = &testing->trials,
+  struct generated generated = {.tried = {.runs = &testing->runs,
                                           .rule = rule,
                                           .table = table,
                                           .limits = &rule->now,
@@ -224,7 +225,7 @@ static void try_beside(struct testing *testing, size_t number, enum kind kind, b
                                 .limit = limit,
                                 .number = number,
                                 .inside = inside};
-  trial_run(&generated.trial);
+  example_run(&generated.tried);
 }
 
 static void try_limits(struct testing *testing) {
@@ -280,7 +281,7 @@ static void close_tap(struct testing *testing) {
 
 struct rule_test_counts rulebook_test(struct rulebook *book, struct text *text, struct rule_test_style style,
                                       struct rulebook_watch watch) {
-  struct testing testing = {.book = book, .text = text, .trials = trials_in(book, text->arena), .style = style};
+  struct testing testing = {.book = book, .text = text, .runs = example_runs_in(book, text->arena), .style = style};
   if (style.tap) text_add(text, "TAP version 14\n");
   for (size_t i = 0; i < book->fact_count; i++) test_rule(&testing, i, watch);
   if (style.tap)
