@@ -224,12 +224,24 @@ static void gather_word(struct gathering *g, const struct mend_row *row, int ent
   *gathering_add(g) = (struct candidate){.moves = {move}, .count = 1, .rank = row->rank, .price = NAN};
 }
 
+// What was taken of it on site would not hold for another stone.
+static bool is_stone_measured(const struct gathering *g, const struct mend_row *row, int entity) {
+  const struct store *store = g->base->store;
+  for (size_t i = 0; i < store->measurement_count && row->rank == MEND_STONE; i++) {
+    int of;
+    store_row_of_slot(store, store->measurements[i].slot, &of);
+    if (of == entity) return true;
+  }
+  return false;
+}
+
 static void gather_slot(struct gathering *g, int slot) {
   int entity;
   enum row_id id = store_row_of_slot(g->base->store, slot, &entity);
   if (id == ROW_pump_curve) id = ROW_pump_model;  // nobody bends a curve: another pump has another
   const struct mend_row *row = mend_row(id);
   if (!row || is_own(g, entity, id) || is_measured(g, entity, id)) return;
+  if (is_stone_measured(g, row, entity)) return;
   if (row->us)
     gather_size(g, row, entity);
   else if (row->word != WORD_COUNT)
@@ -307,12 +319,12 @@ size_t candidates_of(struct mending *m, const struct mend_base *base, const stru
 }
 
 static void note_measured(struct gathering *g, int slot) {
-  if (store_measured(g->base->store, slot)) g->measured = true;
+  if (g->measured < 0 && store_measured(g->base->store, slot)) g->measured = slot;
 }
 
-bool candidate_stands_on_measurement(struct mending *m, const struct mend_base *base, const struct outcome *finding) {
+int candidate_measured_slot(struct mending *m, const struct mend_base *base, const struct outcome *finding) {
   struct gathering *g = arena_alloc(m->arena, sizeof *g);
-  *g = (struct gathering){.m = m, .base = base, .finding = finding};
+  *g = (struct gathering){.m = m, .base = base, .finding = finding, .measured = -1};
   walk_from_judged(g, note_measured);
   return g->measured;
 }

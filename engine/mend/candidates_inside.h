@@ -13,7 +13,7 @@ struct gathering {
   const struct outcome *finding;
   struct candidate *list;
   size_t count, room;
-  bool measured;
+  int measured;  // slot; -1: none yet
 };
 
 struct candidate *gathering_add(struct gathering *gathering);  // cleared

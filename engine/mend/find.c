@@ -189,7 +189,7 @@ static bool has_advice(const struct finding_search *s) {
 
 static struct mend not_enough(struct finding_search *s, const struct short_of *best) {
   struct changes changes = changes_at(s, best->candidate, best->found.best);
-  struct mend mend = {.standing = MEND_NOT_ENOUGH, .changes = changes.list, .count = changes.count};
+  struct mend mend = {.standing = MEND_NOT_ENOUGH, .changes = changes.list, .count = changes.count, .price = NAN};
   mend.reached = s->finding->comparisons[s->finding->judged];
   mend.reached.value = best->found.at_best.value;
   mend.reached.limit = best->found.at_best.limit;
@@ -197,14 +197,23 @@ static struct mend not_enough(struct finding_search *s, const struct short_of *b
   return mend;
 }
 
+static bool is_judged(const struct finding_search *s, int slot) {
+  const struct comparison *judged = &s->finding->comparisons[s->finding->judged];
+  return judged->entity >= 0 && judged->row != ROW_COUNT &&
+         slot == store_slot(s->base->store, judged->entity, judged->row);
+}
+
 // A rule that gives advice knows that no change of a given settles it.
 static void settle_without(struct finding_search *s, struct mend_finding *found) {
-  found->best = (struct mend){.standing = MEND_ADVICE};
+  found->best = (struct mend){.standing = MEND_ADVICE, .price = NAN};
   if (s->finding->sort != OUTCOME_FLAGGED) return;
-  if (candidate_stands_on_measurement(s->m, s->base, s->finding))
-    found->best.standing = MEND_MEASURE;
-  else if (s->short_count && !has_advice(s))
+  int measured = candidate_measured_slot(s->m, s->base, s->finding);
+  if (s->short_count && !has_advice(s) && !(measured >= 0 && is_judged(s, measured))) {
     found->best = not_enough(s, &s->shorts[0]);
+  } else if (measured >= 0) {
+    found->best.standing = MEND_MEASURE;
+    found->best.measured = measured;
+  }
 }
 
 // Changes other than in what is kept already: the same given taken as far is the same fix.

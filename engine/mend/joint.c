@@ -173,7 +173,7 @@ static void list_left(struct joining *j, struct mend_joint *joint) {
 }
 
 static void finish(struct joining *j, const struct tally *before, double price_before, struct mend_joint *joint) {
-  joint->mend = (struct mend){.standing = MEND_PROVEN, .changes = j->best.list, .count = j->best.count};
+  joint->mend = (struct mend){.standing = MEND_PROVEN, .changes = j->best.list, .count = j->best.count, .price = NAN};
   joint->mend.raised_count = mend_compare(j->m, j->file->review, j->file->answers, j->answers, &joint->mend.raised);
   if (joint->mend.raised_count) joint->mend.standing = MEND_RAISES;
   joint->held_before = before->held;

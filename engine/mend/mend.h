@@ -45,6 +45,7 @@ struct mend {
   const struct mend_raised *raised;
   size_t raised_count;
   struct comparison reached;  // MEND_NOT_ENOUGH
+  int measured;               // MEND_MEASURE: the slot that was taken on site
   double price;               // of what is bought, where the firm's stock says it; NaN
   int line;                   // MEND_BY_HAND
   const char *why;

@@ -79,7 +79,8 @@ struct candidate {  // givens that move together; each step goes on from the one
 // The rule's own first, then what the judged value hangs on in the order in which a builder would think of it.
 size_t candidates_of(struct mending *m, const struct mend_base *base, const struct outcome *finding,
                      const struct candidate **list);
-bool candidate_stands_on_measurement(struct mending *m, const struct mend_base *base, const struct outcome *finding);
+// The nearest slot behind what is judged that was taken on site; -1: none.
+int candidate_measured_slot(struct mending *m, const struct mend_base *base, const struct outcome *finding);
 
 enum { MOST_CHANGES = 16 };
 // The changes at a step, from 1. 0: there is no such step.

@@ -27,7 +27,8 @@ static const struct unit *unit_of(const char *was, enum dimension dimension) {
   size_t length = end ? (size_t)(end - unit) : strlen(unit);
   const struct unit *found = digits ? unit_named(unit, length) : NULL;
   bool is_length = dimension == DIM_LENGTH || dimension == DIM_ELEVATION;
-  return found && found->dimension == (is_length ? DIM_LENGTH : dimension) ? found : NULL;
+  if (!found || dimension == DIM_SLOPE || strcmp(found->name, "ft") == 0) return NULL;  // 5 ft 6 in, not 5.5 ft
+  return found->dimension == (is_length ? DIM_LENGTH : dimension) ? found : NULL;
 }
 
 // "1080 mm" beside "1600 mm", "1,080 mm" beside "1,600 mm".

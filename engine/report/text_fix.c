@@ -17,6 +17,11 @@ const struct mend_finding *report_mend_of(const struct report *report, const str
   return NULL;
 }
 
+struct telling {
+  int seen_from;  // the entity that it is told under
+  bool brief;     // the given by its name alone
+};
+
 // --- one change
 
 static const char *verb_of(const struct mend_change *change, double now) {
@@ -27,37 +32,40 @@ static const char *verb_of(const struct mend_change *change, double now) {
   return change->value > now ? "raise" : "lower";
 }
 
-static void word_given(struct text *text, struct report *report, const struct mend_change *change, int seen_from) {
+static void word_given(struct text *text, struct report *report, const struct mend_change *change, struct telling as) {
   const struct row *row = catalogue_row(change->row);
-  text_printf(text, " %s (%s)", row->says, row->name);
+  int seen_from = as.seen_from;
+  text_printf(text, as.brief ? " %s" : " %s (%s)", as.brief ? row->name : row->says, row->name);
   if (change->entity == seen_from) return;
   text_add(text, " of ");
   word_entity(text, &report->wording, change->entity);
 }
 
 // A pump is taken whole, with its curve and data.
-static void word_pump(struct text *text, struct report *report, const struct mend_change *change) {
-  text_printf(text, "take \"%s\" of the firm's stock, with its maker's data, for ", change->text);
+static void word_pump(struct text *text, struct report *report, const struct mend_change *change, int seen_from) {
+  text_printf(text, "take \"%s\" of the firm's stock, with its maker's data", change->text);
+  if (change->entity == seen_from) return;
+  text_add(text, ", for ");
   word_entity(text, &report->wording, change->entity);
 }
 
-static void word_change(struct text *text, struct report *report, const struct mend_change *change, int seen_from) {
+static void word_change(struct text *text, struct report *report, const struct mend_change *change, struct telling as) {
   if (change->row == ROW_pump_model) {
-    word_pump(text, report, change);
+    word_pump(text, report, change, as.seen_from);
     return;
   }
   text_add(text, verb_of(change, evaluation_number(report->review->evaluation, change->entity, change->row)));
-  word_given(text, report, change, seen_from);
+  word_given(text, report, change, as);
   if (change->was) text_printf(text, " from %s", change->was);
   text_printf(text, change->was ? " to %s" : ": %s", change->text);
 }
 
-static void word_changes(struct text *text, struct report *report, const struct mend *mend, int seen_from) {
+static void word_changes(struct text *text, struct report *report, const struct mend *mend, struct telling as) {
   size_t shown = 0;
   for (size_t i = 0; i < mend->count; i++) {
     if (mend->changes[i].beside) continue;
     if (shown++) text_add(text, ", and ");
-    word_change(text, report, &mend->changes[i], seen_from);
+    word_change(text, report, &mend->changes[i], as);
   }
 }
 
@@ -112,25 +120,40 @@ static stands *const standings[MEND_STANDING_COUNT] = {[MEND_PROVEN] = stands_pr
                                                        [MEND_CHOICE] = stands_for_choice,
                                                        [MEND_NOT_ENOUGH] = stands_short};
 
-const char *report_fix_words(struct report *report, const struct mend *mend, int seen_from) {
+static void word_price(struct text *text, struct report *report, double price) {
+  if (!isfinite(price)) return;
+  text_add(text, ", ");
+  unit_write(text, price, DIM_MONEY, (struct write_style){.system = report->wording.units});
+}
+
+const char *report_fix_words(struct report *report, const struct mend *mend, int seen_from, bool brief) {
   struct text words = report_words(report);
-  word_changes(&words, report, mend, seen_from);
+  word_changes(&words, report, mend, (struct telling){seen_from, brief});
+  word_price(&words, report, mend->price);
   if (standings[mend->standing]) standings[mend->standing](&words, report, mend);
   return text_end(&words);
 }
 
 static void write_fix(struct report *report, const struct mend *mend, size_t number, int seen_from, size_t indent) {
   const char *label = text_phrase(report->page.text.arena, number ? "Fix %zu: " : "or: ", number);
-  page_labelled(&report->page, indent, 5, PAINT_PLAIN, label, report_fix_words(report, mend, seen_from));
+  page_labelled(&report->page, indent, 5, PAINT_PLAIN, label, report_fix_words(report, mend, seen_from, false));
+}
+
+static void write_measure(struct report *report, int slot, size_t indent) {
+  struct text words = report_words(report);
+  int entity;
+  enum row_id row = store_row_of_slot(report->review->design, slot, &entity);
+  text_printf(&words, "%s (%s) of ", catalogue_row(row)->says, catalogue_row(row)->name);
+  word_entity(&words, &report->wording, entity);
+  text_add(&words, " was taken on site and holds until it is taken anew after a change.");
+  page_labelled(&report->page, indent, 5, PAINT_PLAIN, "Measure again: ", text_end(&words));
 }
 
 void report_fix(struct report *report, const struct outcome *finding, size_t indent) {
   size_t number;
   const struct mend_finding *found = report_mend_of(report, finding, &number);
   if (!found || finding->sort != OUTCOME_FLAGGED) return;
-  if (found->best.standing == MEND_MEASURE)
-    page_wrap(&report->page, indent, 5,
-              "Measure again: the value was taken on site and stands until it is taken anew after a change.");
+  if (found->best.standing == MEND_MEASURE) write_measure(report, found->best.measured, indent);
   if (found->best.count == 0) return;
   write_fix(report, &found->best, number, finding->entity, indent);
   for (size_t i = 0; i < found->other_count; i++) write_fix(report, &found->others[i], 0, finding->entity, indent);
@@ -167,7 +190,7 @@ static void write_joint_changes(struct report *report, const struct mend *mend) 
     if (mend->changes[i].beside) continue;
     word_entity(&words, &report->wording, mend->changes[i].entity);
     text_add(&words, ": ");
-    word_change(&words, report, &mend->changes[i], mend->changes[i].entity);
+    word_change(&words, report, &mend->changes[i], (struct telling){mend->changes[i].entity, false});
     page_wrap(&report->page, INDENT, INDENT, text_end(&words));
   }
 }

@@ -51,7 +51,7 @@ has 'review: it works all the same' out 'Works in a'
 has 'review: where' out 'line 7 is written in a loop'
 has 'review: advice keeps its words' out '^    Advice: Plant a hedge[.]$'
 run review a.lua --short
-has 'in short' out '^    Fix 1: raise how deep its foot is set'
+has 'in short' out '^    Fix 1: raise embedment from 4 in [+]/- 1/2 in to 9 in[.] Proven[.]$'
 
 run review a.lua --apply 1 -o b.lua
 is 'apply: status' "$status" 0
