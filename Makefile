@@ -8,7 +8,7 @@ VERSION = 0.1.0
 
 # The layers of engine/, lowest first. A file includes only from its own layer or from one further left; this list is
 # what gets built and what tests/layers checks the includes against.
-LAYERS = base units physics script catalogue design quantities review rulebook mend report api cli
+LAYERS = base units physics script catalogue design quantities review rulebook mend chance report api cli
 
 PREFIX ?= /usr/local
 BUILD ?= build

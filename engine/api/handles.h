@@ -67,6 +67,9 @@ fb_text *text_filled(struct beside *beside, bool (*write)(struct text *text, voi
                      fb_problems *problems);
 
 struct file_bytes file_kept(struct arena *arena, const struct fb_file *file);
+// For reports on a review; what they point to is the review's.
+struct report_about about_review(const fb_review *review, const char *seal);
+struct report_style style_for(const fb_review *review, const struct fb_report_style *style);
 enum unit_system units_for(const struct fb_design *design, enum fb_units units);
 
 #endif

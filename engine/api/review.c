@@ -76,9 +76,7 @@ static const char *project_name(const struct store *store) {
   return slot->text ? slot->text : "A design without a name";
 }
 
-static bool report(struct text *text, void *with) {
-  const struct reporting *order = with;
-  const fb_review *review = order->review;
+struct report_about about_review(const fb_review *review, const char *seal) {
   const fb_design *design = review->design;
   struct report_about about = {
       .project = project_name(design->store),
@@ -87,16 +85,25 @@ static bool report(struct text *text, void *with) {
       .layers = review->rulebook->layers,
       .layer_count = review->rulebook->layer_count,
       .version = fb_version(),
-      .seal = order->style->seal,
+      .seal = seal,
   };
   about.mends = review->mends;
   about.decisions = rulebook_decisions(review->rulebook->rulebook, &about.decision_count);
   rulebook_retired(review->rulebook->rulebook, &about.retired_count);
-  struct report_style style = {.units = units_for(design, order->style->units),
-                               .width = order->style->width ? order->style->width : COLUMNS,
-                               .colour = order->style->colour,
-                               .brief = order->style->brief};
-  report_text(text, &review->review, &about, style);
+  return about;
+}
+
+struct report_style style_for(const fb_review *review, const struct fb_report_style *style) {
+  return (struct report_style){.units = units_for(review->design, style->units),
+                               .width = style->width ? style->width : COLUMNS,
+                               .colour = style->colour,
+                               .brief = style->brief};
+}
+
+static bool report(struct text *text, void *with) {
+  const struct reporting *order = with;
+  struct report_about about = about_review(order->review, order->style->seal);
+  report_text(text, &order->review->review, &about, style_for(order->review, order->style));
   return true;
 }
 

@@ -13,6 +13,7 @@ struct errand errand_new(struct arena *arena, const struct settings *settings, e
                          .problems = problems_in(arena),
                          .clock = worker_clock_usual(),
                          .work = work,
+                         .attempts = errand_attempts,
                          .inputs = {.whole = true},
                          .colour = deliver_in_colour(settings->output)};
 }
@@ -151,20 +152,40 @@ static void layers_for_api(struct errand *errand) {
 
 static int work_in_child(struct child *child, void *with);
 
-int errand_attempts(struct errand *errand, struct text *result, struct text *diagnostics) {
-  struct worker_outcome *outcome = arena_alloc(errand->arena, sizeof *outcome);
+static unsigned first_not_done(const struct worker_outcome *outcomes, unsigned of) {
+  unsigned i = 0;
+  while (i < of && outcomes[i].end == WORKER_DONE) i++;
+  return i;
+}
+
+static int collect(struct errand *errand, const struct worker_outcome *outcomes, unsigned of, struct text *results) {
+  bool aside = errand->broken_count > 0 || !errand->inputs.whole;
+  int status = aside ? STATUS_UNUSABLE : STATUS_CLEAR;
+  for (unsigned i = 0; i < of; i++) {
+    results[i] = outcomes[i].result;
+    status = errand_worse(outcomes[i].status, status);
+  }
+  return status;
+}
+
+int errand_attempts_parted(struct errand *errand, unsigned of, struct text *results, struct text *diagnostics) {
+  struct worker_outcome *outcomes = arena_array(errand->arena, of, sizeof *outcomes);
   struct worker_clock clock = errand->clock;
   for (int attempt = 0;; attempt++) {
     layers_for_api(errand);
-    worker_run(errand->arena, work_in_child, errand, &clock, outcome);
-    if (outcome->end == WORKER_DONE) break;
-    if (attempt >= RETRIES || !set_aside(errand, outcome)) return give_up(errand, outcome);
-    clock.run_ms -= clock.run_ms > outcome->spent_ms ? outcome->spent_ms : clock.run_ms;  // the attempts share it
+    worker_run_all(errand->arena, work_in_child, errand, &clock, outcomes, of);
+    unsigned bad = first_not_done(outcomes, of);
+    if (bad == of) break;
+    if (attempt >= RETRIES || !set_aside(errand, &outcomes[bad])) return give_up(errand, &outcomes[bad]);
+    unsigned spent = outcomes[bad].spent_ms;
+    clock.run_ms -= clock.run_ms > spent ? spent : clock.run_ms;  // the attempts share it
   }
-  *result = outcome->result;
-  *diagnostics = outcome->diagnostics;
-  bool aside = errand->broken_count > 0 || !errand->inputs.whole;
-  return errand_worse(outcome->status, aside ? STATUS_UNUSABLE : STATUS_CLEAR);
+  *diagnostics = outcomes[0].diagnostics;
+  return collect(errand, outcomes, of, results);
+}
+
+int errand_attempts(struct errand *errand, struct text *result, struct text *diagnostics) {
+  return errand_attempts_parted(errand, 1, result, diagnostics);
 }
 
 static bool output_is_input(struct errand *errand) {
@@ -184,7 +205,7 @@ int errand_finish(struct errand *errand, bool read) {
   int status = STATUS_UNUSABLE;
   read = trials_read(&errand->trials, &errand->problems, &errand->settings->try_) && read;
   if (read && !output_is_input(errand)) {
-    status = errand_attempts(errand, &result, &diagnostics);
+    status = errand->attempts(errand, &result, &diagnostics);
     if (!hand_out(errand, &result)) {
       status = errand_worse(status, STATUS_UNUSABLE);
     }
@@ -314,4 +335,8 @@ int errand_answer(struct child *child, fb_text *text, int status) {
   frame_write(&child->out, FRAME_RESULT, fb_text_bytes(text), fb_text_length(text));
   fb_text_free(text);
   return status;
+}
+
+enum fb_stage errand_stage(const struct errand *errand) {
+  return errand->settings->stage > 0 ? (enum fb_stage)(errand->settings->stage - 1) : FB_LAYOUT;
 }

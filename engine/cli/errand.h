@@ -24,6 +24,7 @@ struct broken_rule {
 struct errand;
 // Runs in the child: writes its result frames, returns the exit status.
 typedef int errand_work(struct child *child, const struct errand *errand, fb_problems *problems);
+typedef int errand_run(struct errand *errand, struct text *result, struct text *diagnostics);
 
 struct errand {
   struct arena *arena;
@@ -31,6 +32,7 @@ struct errand {
   struct problems problems;  // the parent's
   struct worker_clock clock;
   errand_work *work;
+  errand_run *attempts;  // errand_attempts; a command that asks for more than one answer has its own
   struct inputs inputs;
   struct trials trials;     // of --try
   struct fb_layer *layers;  // inputs' layers, as the API takes them
@@ -43,8 +45,11 @@ struct errand {
 struct errand errand_new(struct arena *arena, const struct settings *settings,
                          errand_work *work);  // lives in the arena
 // Works until there is an answer, or none can be had. The status; result and diagnostics are the child's.
-int errand_attempts(struct errand *errand, struct text *result, struct text *diagnostics);
-// errand_attempts, then deliver. To be called when the inputs are read (`read` says whether that went well).
+errand_run errand_attempts;
+// The same, the work parted among `of` children (child->share, child->of): a result of each. Diagnostics are the
+// first's.
+int errand_attempts_parted(struct errand *errand, unsigned of, struct text *results, struct text *diagnostics);
+// The attempts, then deliver. To be called when the inputs are read (`read` says whether that went well).
 int errand_finish(struct errand *errand, bool read);
 
 // For the work, in the child:
@@ -56,6 +61,7 @@ fb_design *errand_design(struct child *child, const struct errand *errand, const
 // For commands that judge nothing: the design and, where a layer of the firm's is named, what the rules are read for.
 bool errand_read_priced(struct errand *errand);
 fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems);
+enum fb_stage errand_stage(const struct errand *errand);  // of --stage; FB_LAYOUT: not given
 int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
 int errand_worse(int a, int b);
 

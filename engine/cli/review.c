@@ -27,10 +27,6 @@ static int status_of(const struct errand *errand, const fb_rulebook *rulebook, c
   return is_held(&counts, fail_at > 0 ? (enum fail_at)fail_at : FAIL_AT_HOLD) ? STATUS_HELD : STATUS_CLEAR;
 }
 
-static enum fb_stage stage_of(const struct errand *errand) {
-  return errand->settings->stage > 0 ? (enum fb_stage)(errand->settings->stage - 1) : FB_LAYOUT;
-}
-
 // The rest is done without fixes where there is no memory to look for them.
 static bool mend(struct child *child, fb_review *review, fb_problems *problems) {
   bool done = fb_review_mend(review, note_rule, child, problems);
@@ -77,7 +73,7 @@ static int apply(struct child *child, const struct errand *errand, fb_review *re
 
 static int report(struct child *child, const struct errand *errand, fb_design *design, fb_rulebook *rulebook,
                   fb_problems *problems) {
-  fb_review *review = fb_review_new(design, rulebook, stage_of(errand), note_rule, child, problems);
+  fb_review *review = fb_review_new(design, rulebook, errand_stage(errand), note_rule, child, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   if (!review) return fb_problems_count(problems) > 0 ? STATUS_UNUSABLE : errand_answer(child, NULL, STATUS_FAULT);
   if (errand->settings->apply) {

@@ -28,6 +28,7 @@ struct watched {  // a running child, seen from the parent
   long long cpu_ms;        // processor time that it had used when last seen
   unsigned count;          // of the page, when last seen
   unsigned here_quarters;  // how long that has been the same, in quarters of a millisecond
+  unsigned share, of;      // of the work
   bool ended;              // by us
 };
 
@@ -45,7 +46,8 @@ static _Noreturn void be_child(struct watched *watched, int frames, int words, p
   if (getppid() != parent) _exit(3);
   signal(SIGPIPE, SIG_IGN);
   if (!seal_descriptors(frames, words)) _exit(3);
-  struct child child = {.out = {.to = SEAL_FRAMES_FD}, .page = watched->page};
+  struct child child = {
+      .out = {.to = SEAL_FRAMES_FD}, .page = watched->page, .share = watched->share, .of = watched->of};
   seal_close(&child.seal, watched->clock->run_ms / 1000 + 5);
   int status = work(&child, with);
   whereabouts_set(watched->page, AT_REST, NULL, NULL);
@@ -133,14 +135,26 @@ static void take_from(struct watched *watched, int *from, void take(struct watch
   *from = -1;
 }
 
-static void listen_to(struct watched *watched) {
-  while (watched->frames >= 0 || watched->words >= 0) {
-    struct pollfd both[] = {{.fd = watched->frames, .events = POLLIN}, {.fd = watched->words, .events = POLLIN}};
-    int ready = poll(both, 2, TICK_MS);
-    keep_the_clock(watched);
-    if (ready <= 0) continue;
-    if (both[0].revents) take_from(watched, &watched->frames, take_frames);
-    if (both[1].revents) take_from(watched, &watched->words, take_words);
+// The descriptors of all children that are not at their end, a pair for each.
+static bool anything_open(const struct watched *all, unsigned count, struct pollfd *pairs) {
+  bool open = false;
+  for (unsigned i = 0; i < count; i++) {
+    pairs[2 * i] = (struct pollfd){.fd = all[i].frames, .events = POLLIN};
+    pairs[2 * i + 1] = (struct pollfd){.fd = all[i].words, .events = POLLIN};
+    open = open || all[i].frames >= 0 || all[i].words >= 0;
+  }
+  return open;
+}
+
+static void listen_to(struct watched *all, unsigned count, struct pollfd *pairs) {
+  while (anything_open(all, count, pairs)) {
+    int ready = poll(pairs, 2 * count, TICK_MS);
+    for (unsigned i = 0; i < count; i++) {
+      if (all[i].frames >= 0 || all[i].words >= 0) keep_the_clock(&all[i]);
+      if (ready <= 0) continue;
+      if (pairs[2 * i].revents) take_from(&all[i], &all[i].frames, take_frames);
+      if (pairs[2 * i + 1].revents) take_from(&all[i], &all[i].words, take_words);
+    }
   }
 }
 
@@ -209,21 +223,44 @@ static bool start(struct watched *watched, worker_work *work, void *with) {
   return watched->pid > 0;
 }
 
+static struct watched *watch(struct arena *arena, const struct worker_clock *clock, struct worker_outcome *outcomes,
+                             unsigned count) {
+  struct watched *all = arena_array(arena, count, sizeof *all);
+  for (unsigned i = 0; i < count; i++) {
+    outcomes[i] = (struct worker_outcome){.end = WORKER_NOT_STARTED, .last_words = text_in(arena)};
+    all[i] = (struct watched){
+        .arena = arena, .outcome = &outcomes[i], .clock = clock, .frames = -1, .words = -1, .share = i, .of = count};
+    all[i].reader = frame_reader_in(arena, ANSWER_MOST);
+    arena_at_free(arena, put_away, &all[i]);
+  }
+  return all;
+}
+
+static void end_all(struct watched *all, unsigned count) {
+  for (unsigned i = 0; i < count; i++) {
+    if (all[i].pid > 0) {
+      int how = await_end(&all[i]);
+      judge_end(&all[i], how);
+      all[i].pid = 0;
+    }
+    put_away(&all[i]);
+  }
+}
+
+void worker_run_all(struct arena *arena, worker_work *work, void *with, const struct worker_clock *clock,
+                    struct worker_outcome *outcomes, unsigned count) {
+  struct watched *all = watch(arena, clock, outcomes, count);
+  struct pollfd *pairs = arena_array(arena, 2 * (size_t)count, sizeof *pairs);
+  for (unsigned i = 0; i < count; i++) {
+    if (!start(&all[i], work, with)) outcomes[i].error = errno;
+    if (all[i].pid < 0) all[i].pid = 0;
+    clock_gettime(CLOCK_MONOTONIC, &all[i].last);
+  }
+  listen_to(all, count, pairs);
+  end_all(all, count);
+}
+
 void worker_run(struct arena *arena, worker_work *work, void *with, const struct worker_clock *clock,
                 struct worker_outcome *outcome) {
-  struct watched *watched = arena_alloc(arena, sizeof *watched);
-  *outcome = (struct worker_outcome){.end = WORKER_NOT_STARTED, .last_words = text_in(arena)};
-  *watched = (struct watched){.arena = arena, .outcome = outcome, .clock = clock, .frames = -1, .words = -1};
-  watched->reader = frame_reader_in(arena, ANSWER_MOST);
-  arena_at_free(arena, put_away, watched);
-  if (start(watched, work, with)) {
-    clock_gettime(CLOCK_MONOTONIC, &watched->last);
-    listen_to(watched);
-    int how = await_end(watched);
-    judge_end(watched, how);
-    watched->pid = 0;
-  } else {
-    outcome->error = errno;
-  }
-  put_away(watched);
+  worker_run_all(arena, work, with, clock, outcome, 1);
 }

@@ -22,6 +22,7 @@ struct child {  // what the work is given, in the child
   struct frame_writer out;
   struct whereabouts *page;
   struct seal seal;
+  unsigned share, of;  // which of how many children that do the same work, from 0
 };
 
 // The work: runs in the child, writes its frames, returns the exit status that it asks for. It must not use an arena
@@ -51,5 +52,8 @@ struct worker_outcome {
 
 void worker_run(struct arena *arena, worker_work *work, void *with, const struct worker_clock *clock,
                 struct worker_outcome *outcome);
+// Several children at once, each with its share of the work; `outcomes` in their order. One clock holds for each.
+void worker_run_all(struct arena *arena, worker_work *work, void *with, const struct worker_clock *clock,
+                    struct worker_outcome *outcomes, unsigned count);
 
 #endif

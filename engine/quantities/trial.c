@@ -108,27 +108,39 @@ static void suspect_readers(struct evaluation *ev, int slot) {
   }
 }
 
-static void give(struct evaluation *ev, const struct trial_change *change) {
+static void put_in(struct evaluation *ev, const struct trial_change *change, enum condition condition) {
   struct result *result = &ev->results[change->slot];
-  const struct row *row = catalogue_row((enum row_id)result->row);
-  assert(row_is_given(row) && (row_is_number(row) || row->sort == SORT_CHOICE || row->sort == SORT_SHAPE));
-  if (result->condition == CONDITION_MEASURED) return;
   trial_keep(ev, change->slot);
   *result = (struct result){.value = change->value,
                             .scale = isfinite(change->value) ? fabs(change->value) : 0,
                             .row = result->row,
-                            .condition = CONDITION_GIVEN,
+                            .condition = condition,
                             .progress = DONE,
                             .kept = result->kept,
                             .said = true};
   result->changed = differs(result, base_of(ev, result));
 }
 
-static void suspect_all(struct evaluation *ev, const struct trial_change *changes, size_t count) {
-  struct trial *trial = ev->trial;
+static void give(struct evaluation *ev, const struct trial_change *change) {
+  const struct result *result = &ev->results[change->slot];
+  const struct row *row = catalogue_row((enum row_id)result->row);
+  assert(row_is_given(row) && (row_is_number(row) || row->sort == SORT_CHOICE || row->sort == SORT_SHAPE));
+  if (result->condition != CONDITION_MEASURED) put_in(ev, change, CONDITION_GIVEN);
+}
+
+static void remeasure(struct evaluation *ev, const struct trial_change *reading) {
+  assert(ev->results[reading->slot].condition == CONDITION_MEASURED);
+  put_in(ev, reading, CONDITION_MEASURED);
+}
+
+static void suspect_changed(struct evaluation *ev, const struct trial_change *changes, size_t count) {
   for (size_t i = 0; i < count; i++) {
     if (ev->results[changes[i].slot].changed) suspect_readers(ev, changes[i].slot);
   }
+}
+
+static void suspect_all(struct evaluation *ev) {
+  struct trial *trial = ev->trial;
   for (size_t next = 0; next < trial->suspect_count; next++) suspect_readers(ev, trial->suspects[next]);
 }
 
@@ -142,6 +154,11 @@ static struct trial *trial_of(struct evaluation *ev) {
 }
 
 void trial_begin(struct evaluation *ev, const struct trial_change *changes, size_t count) {
+  trial_begin_remeasured(ev, changes, count, NULL, 0);
+}
+
+void trial_begin_remeasured(struct evaluation *ev, const struct trial_change *changes, size_t count,
+                            const struct trial_change *readings, size_t reading_count) {
   struct trial *trial = trial_of(ev);
   assert(!ev->in_trial && ev->depth == 0);
   find_edges(ev, &trial->edges);
@@ -152,7 +169,10 @@ void trial_begin(struct evaluation *ev, const struct trial_change *changes, size
   ev->problems = &trial->problems;
   ev->in_trial = true;
   for (size_t i = 0; i < count; i++) give(ev, &changes[i]);
-  suspect_all(ev, changes, count);
+  for (size_t i = 0; i < reading_count; i++) remeasure(ev, &readings[i]);
+  suspect_changed(ev, changes, count);
+  suspect_changed(ev, readings, reading_count);
+  suspect_all(ev);
 }
 
 // Frames and the room for reads may have moved into the trial's memory.

@@ -20,6 +20,9 @@ struct trial_change {
 };
 
 void trial_begin(struct evaluation *ev, const struct trial_change *changes, size_t count);
+// The same, and the slots of `readings`, where measured values stand, have other ones (how far a reading may be off).
+void trial_begin_remeasured(struct evaluation *ev, const struct trial_change *changes, size_t count,
+                            const struct trial_change *readings, size_t reading_count);
 void trial_end(struct evaluation *ev);  // the base's answers stand again
 
 // Whether it differs from the base in value, condition or doubt: worked out if need be. A bundle or a missing value

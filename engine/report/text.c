@@ -27,7 +27,7 @@ static void write_layer(struct text *words, const struct report_layer *layer) {
   text_printf(words, " (%s)", layer->digest);
 }
 
-static void write_head(struct report *report) {
+void report_head(struct report *report) {
   const struct report_about *about = report->about;
   page_labelled(&report->page, 0, 0, PAINT_BOLD, about->project, "");
   struct text design = report_words(report), rulebook = report_words(report);
@@ -157,7 +157,7 @@ static void write_checked(struct report *report) {
   page_labelled(&report->page, 0, 9, PAINT_BOLD, "CHECKED  ", text_end(&words));
 }
 
-static void write_foot(struct report *report) {
+void report_foot(struct report *report) {
   struct text words = report_words(report);
   text_printf(&words, "forebay %s", report->about->version);
   if (report->about->seal) text_printf(&words, "; %s", report->about->seal);
@@ -166,7 +166,7 @@ static void write_foot(struct report *report) {
 }
 
 static void write_whole(struct report *report) {
-  write_head(report);
+  report_head(report);
   write_verdict(report);
   report_softened(report);
   report_trade_alone(report);
@@ -184,7 +184,7 @@ static void write_whole(struct report *report) {
   report_measured(report);
   report_takeoff(report);
   report_cautions(report);
-  write_foot(report);
+  report_foot(report);
   write_checked(report);
 }
 

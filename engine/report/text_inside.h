@@ -21,6 +21,10 @@ struct text report_words(struct report *report);  // a text to put words togethe
 // What "(in doubt)" means: said once, where it first stands.
 void report_explain_doubt(struct report *report, size_t indent);
 
+// What the report is about, and the program that made it.
+void report_head(struct report *report);
+void report_foot(struct report *report);
+
 // Sections: each leaves itself out when it has nothing to say.
 void report_findings(struct report *report);
 void report_findings_in_short(struct report *report);

@@ -12,6 +12,7 @@
 #include "forebay/fix.h"
 #include "forebay/problems.h"
 #include "forebay/review.h"
+#include "forebay/tolerance.h"
 #include "forebay/rulebook.h"
 #include "forebay/text.h"
 
