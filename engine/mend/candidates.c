@@ -148,7 +148,7 @@ static bool adds_purchases(struct gathering *g, const struct rule_fix *fix, cons
   return true;
 }
 
-static int rank_of(enum row_id row) { return mend_row(row) ? (int)mend_row(row)->rank : MEND_ADJUST; }
+static enum mend_rank rank_of(enum row_id row) { return mend_row(row) ? mend_row(row)->rank : MEND_ADJUST; }
 
 // Every target by itself, then all together.
 static void add_single(struct gathering *g, const struct rule_fix *fix, const struct targets *targets) {

@@ -11,8 +11,9 @@ static const double worth_telling = 0.25;  // of what is missing: less is no way
 struct tried {
   struct mend mend;
   struct answer *answers;  // of the whole design
-  int rank;
+  enum mend_rank rank;
   bool own;
+  size_t worsened;  // findings that stand before and after, and are farther from their limits then
 };
 
 struct finding_search {
@@ -43,6 +44,7 @@ static bool is_better(const struct tried *a, const struct tried *b) {
   if (a->mend.standing != b->mend.standing) return a->mend.standing < b->mend.standing;
   if (worst_of(&a->mend) != worst_of(&b->mend)) return worst_of(&a->mend) < worst_of(&b->mend);
   if (a->mend.raised_count != b->mend.raised_count) return a->mend.raised_count < b->mend.raised_count;
+  if (a->worsened != b->worsened) return a->worsened < b->worsened;
   if (a->mend.count != b->mend.count && a->mend.standing == MEND_PROVEN) return a->mend.count < b->mend.count;
   return a->rank != b->rank ? a->rank < b->rank : a->own && !b->own;
 }
@@ -60,6 +62,18 @@ static struct changes changes_at(struct finding_search *s, const struct candidat
   return (struct changes){list, count};
 }
 
+static const double noticed = 0.1;  // of the limit
+
+static size_t count_worsened(const struct finding_search *s, const struct answer *now) {
+  size_t count = 0;
+  for (size_t i = 0; i < s->base->review->outcome_count; i++) {
+    const struct answer *was = &s->base->answers[i];
+    if (was->sort != OUTCOME_FLAGGED || now[i].sort != OUTCOME_FLAGGED || was->row != now[i].row) continue;
+    count += now[i].margin < was->margin - noticed * fabs(was->limit);
+  }
+  return count;
+}
+
 // A change that clears the finding, held against all the rest. False: the finding stands.
 static bool look_round(struct finding_search *s, const struct candidate *candidate, long step, struct tried *tried) {
   struct changes changes = changes_at(s, candidate, step);
@@ -71,6 +85,7 @@ static bool look_round(struct finding_search *s, const struct candidate *candida
   tried->mend = (struct mend){.changes = changes.list, .count = changes.count, .price = candidate->price};
   tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;
+  tried->worsened = count_worsened(s, tried->answers);
   enum outcome_sort sort = tried->answers[number].sort;
   return sort == OUTCOME_CLEAR || sort == OUTCOME_NOT_APPLICABLE;
 }
@@ -98,7 +113,7 @@ static void screen(struct finding_search *s, const struct candidate *candidate, 
   struct tried tried;
   if (!look_round(s, candidate, step, &tried)) return;
   if (tried.mend.standing == MEND_RAISES && candidate_is_ladder(candidate)) go_on(s, candidate, step, &tried);
-  s->proven += tried.mend.standing == MEND_PROVEN;
+  s->proven += tried.mend.standing == MEND_PROVEN && tried.worsened == 0;
   keep(s, &tried);
 }
 
@@ -137,7 +152,7 @@ static bool moves_same(const struct candidate *a, const struct candidate *b) {
 static void try_pairs(struct finding_search *s) {
   size_t count = s->short_count;
   for (size_t i = 0; i < count; i++) {
-    for (size_t k = i + 1; k < count && s->proven == 0; k++) {
+    for (size_t k = i + 1; k < count && s->proven == 0 && !mending_is_spent(s->m); k++) {
       const struct candidate *a = s->shorts[i].candidate, *b = s->shorts[k].candidate;
       if (a->count > 1 || b->count > 1 || moves_same(a, b)) continue;
       struct candidate *pair = arena_alloc(s->m->arena, sizeof *pair);
@@ -154,7 +169,7 @@ static void try_candidates(struct finding_search *s) {
   const struct candidate *list;
   size_t count = candidates_of(s->m, s->base, s->finding, &list);
   for (size_t i = 0; i < count && !is_enough(s); i++) try_one(s, &list[i]);
-  if (s->proven == 0) try_pairs(s);
+  if (s->count == 0 || s->kept[0].mend.standing != MEND_PROVEN) try_pairs(s);
 }
 
 static bool same_given(const struct mend *a, const struct mend *b) {

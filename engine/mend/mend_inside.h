@@ -4,6 +4,7 @@
 #define FOREBAY_MEND_MEND_INSIDE_H
 
 #include "mend/mend.h"
+#include "mend/rows.h"
 #include "units/unit.h"
 
 struct changes {
@@ -19,8 +20,11 @@ struct mend_base {
   struct changes with;           // by which it differs from the file's
 };
 
+enum { MOST_ASIDE = 4 };
+
 struct mending {
   struct arena *arena;
+  struct scratch_arenas *aside;  // arenas in use beside that one
   struct rulebook *rulebook;
   const struct mend_source *source;
   struct rulebook_watch watch;
@@ -29,6 +33,10 @@ struct mending {
   size_t work;         // so far, in slots copied and outcomes judged
   const char *entity;  // that it is of, for the watch
 };
+
+// Runs work(with) with memory from an arena of its own, *arena, that ends with it; what work allocates from m->arena
+// stays. Where memory runs out in either, m->arena gives up.
+void mending_aside(struct mending *m, void (*work)(void *with), void *with, struct arena **arena);
 
 // ---- a trial: the design with other values in its slots, worked out and judged from the start (trial.c) ----
 
@@ -71,7 +79,7 @@ struct move {  // of one given
 struct candidate {  // givens that move together; each step goes on from the one before
   struct move moves[MOST_MOVES];
   size_t count;
-  int rank;
+  enum mend_rank rank;
   double price;  // of a pump of the firm's stock; NaN
   bool own;      // of the rule
 };

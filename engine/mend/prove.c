@@ -112,10 +112,7 @@ static void prove(void *with) {
 void mend_prove(struct mending *m, const struct mend_base *file, const struct answer *expected, struct mend *mend) {
   struct proof proof = {.m = m, .file = file, .expected = expected, .changes = {mend->changes, mend->count}};
   if (!m->source) return;
-  proof.arena = arena_new();
-  bool done = proof.arena && arena_try(proof.arena, prove, &proof);
-  arena_free(proof.arena);
-  if (!done) arena_give_up(m->arena);
+  mending_aside(m, prove, &proof, &proof.arena);
   if (proof.holds) return;
   mend->standing = MEND_BY_HAND;
   mend->line = proof.line;

@@ -138,10 +138,7 @@ static bool run(struct trial *trial, void (*work)(void *with)) {
   trial->m->trials++;
   trial->m->work += trial->base->store->slot_count + outcomes * WORK_OF_OUTCOME;
   uint64_t before = rulebook_spent(trial->m->rulebook);
-  trial->arena = arena_new();
-  bool done = trial->arena && arena_try(trial->arena, work, trial);
-  arena_free(trial->arena);
-  if (!done) arena_give_up(trial->m->arena);
+  mending_aside(trial->m, work, trial, &trial->arena);
   trial->m->work += (size_t)((rulebook_spent(trial->m->rulebook) - before) / INSTRUCTIONS_OF_WORK);
   return trial->holds;
 }
