@@ -228,6 +228,23 @@ static void an_empty_stock_has_nothing_to_choose(void **state) {
   check_stock("", "advice");
 }
 
+// 14 ft of 2 in pipe hold 14 x 12 x pi/4 x 2.067^2 = 564 in3, 2.44 gal; of 2 1/2 in (2.469) 3.48 gal; of 3 in (3.068)
+// 5.38 gal. Bores: ASTM D1785, second hand, as in the trade's table.
+#define HOLDS RULE("a", "pipe", "judges = \"volume\", at_least = \"4 gal\", fix = { choose = \"size\" }")
+
+static void the_next_pipe_size_that_does(void **state) {
+  (void)state;
+  struct tried it = tried_with(HOLDS, NULL, LIFT);
+  assert_string_equal(fix_text(&it), "proven; size 3 in");
+  tried_free(&it);
+  it = tried_with(HOLDS, "stock { pipe_sizes = { { size = \"2 1/2 in\" }, { size = \"4 in\" } } }", LIFT);
+  assert_string_equal(fix_text(&it), "proven; size 4 in");
+  tried_free(&it);
+  it = tried_with(HOLDS, "stock { pipe_sizes = {} }", LIFT);
+  assert_int_equal(it.mends->list[0].best.standing, MEND_ADVICE);
+  tried_free(&it);
+}
+
 // ---- what goes together ----
 
 static void one_set_settles_all(void **state) {
@@ -271,6 +288,7 @@ int main(void) {
       cmocka_unit_test(numbers_that_are_not_there),
       cmocka_unit_test(the_cheapest_pump_that_does),
       cmocka_unit_test(an_empty_stock_has_nothing_to_choose),
+      cmocka_unit_test(the_next_pipe_size_that_does),
       cmocka_unit_test(one_set_settles_all),
       cmocka_unit_test(no_set_where_two_rules_contradict),
   };
