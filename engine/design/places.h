@@ -22,7 +22,8 @@ struct places;
 // problem at its second line. Places in a loop or function are not told apart: see places_find.
 struct places *places_of_lua(struct arena *arena, const char *file, const char *bytes, size_t length,
                              struct problems *problems);
-// The same for a rule file: `rule "name" { ... }`, `adjust "name" { ... }`, `retire "name" { ... }` and `stock { ... }`.
+// The same for a rule file: `rule "name" { ... }`, `adjust "name" { ... }`, `retire "name" { ... }` and `stock { ...
+// }`.
 struct places *places_of_rules(struct arena *arena, const char *file, const char *bytes, size_t length,
                                struct problems *problems);
 // JSON: the same for {"kind": {"name": {...}}}. It stops where the text is no JSON.

@@ -154,8 +154,8 @@ static void write_foot(struct report *report) {
 static void write_whole(struct report *report) {
   write_head(report);
   write_verdict(report);
-  report_trade_alone(report);
   report_softened(report);
+  report_trade_alone(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_answer_first(report);

@@ -38,15 +38,20 @@ void report_decisions(struct report *report) {
   }
 }
 
+static size_t count_softened(const struct report_about *about) {
+  size_t count = 0;
+  for (size_t i = 0; i < about->decision_count; i++) count += decision_softens(&about->decisions[i]);
+  return count;
+}
+
 void report_softened(struct report *report) {
   const struct report_about *about = report->about;
-  bool headed = false;
+  if (count_softened(about) == 0) return;
+  page_heading(&report->page, "SOFTENED BY THE FIRM: lives depend on these rules");
   for (size_t i = 0; i < about->decision_count; i++) {
-    if (!decision_softens(&about->decisions[i])) continue;
-    if (!headed) page_heading(&report->page, "SOFTENED BY THE FIRM: lives depend on these rules");
-    headed = true;
-    write_decision(report, &about->decisions[i]);
+    if (decision_softens(&about->decisions[i])) write_decision(report, &about->decisions[i]);
   }
+  page_wrap(&report->page, INDENT, 0, "Local codes and licensed practice decide, whatever a firm's rules say.");
 }
 
 static void write_severities(struct text *words, const struct firm_effect *effect) {
@@ -77,5 +82,6 @@ void report_trade_alone(struct report *report) {
   write_part(&words, effect->taken, "takes away", &any);
   write_part(&words, effect->changed, "changes the severity of", &any);
   text_add_char(&words, '.');
+  if (count_softened(report->about) > 0) page_blank(&report->page);  // else it belongs to the verdict
   page_wrap(&report->page, 0, 0, text_end(&words));
 }

@@ -16,9 +16,8 @@ static void break_rule(struct rulebook *book, struct rule *rule, struct place at
 void rule_complain(struct reading_rule *at, int line, const char *key, const char *said, const char *read,
                    const char *right) {
   struct problem problem = {.at = {at->file->name, line}, .said = said, .read = read, .right = right};
-  problem.where = at->id
-                      ? text_phrase(at->arena, "%s \"%s\"%s%s", at->verb, at->id, key ? "." : "", key ? key : "")
-                      : text_phrase(at->arena, "%s%s%s", at->verb, key ? "." : "", key ? key : "");
+  problem.where = at->id ? text_phrase(at->arena, "%s \"%s\"%s%s", at->verb, at->id, key ? "." : "", key ? key : "")
+                         : text_phrase(at->arena, "%s%s%s", at->verb, key ? "." : "", key ? key : "");
   problem_add(at->problems, problem);
   at->wrong = true;
   if (at->rule) break_rule(at->book, at->rule, problem.at, key ? text_phrase(at->arena, "%s: %s", key, said) : said);

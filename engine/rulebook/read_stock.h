@@ -18,7 +18,7 @@ void stock_drop_pumps(struct reading_rule *at, int line);
 void stock_drop_pipes(struct reading_rule *at, int line);
 
 // read_stock_pump.c, read_stock_figures.c
-void stock_read_pump(struct reading_rule *at, const struct value *pump);
+void stock_read_pump(struct reading_rule *at, const struct value *table);
 void stock_read_figures(struct reading_rule *at, enum kind kind, const struct value *table);
 bool stock_read_price(struct reading_rule *at, const struct value *value, const char *key, double *price);
 

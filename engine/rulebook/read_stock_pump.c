@@ -48,12 +48,20 @@ static void refuse_key(struct reading_rule *at, const struct value *member) {
                   rule_nearest(at->arena, member->key, names, NAMES));
 }
 
+// A name may hold what no name in a design may (a dot), but no line's end.
+static void read_model(struct pump_reading *r, const struct value *member) {
+  r->pump.model = rule_text(r->at, member);
+  if (r->pump.model && !written_is_clean(r->pump.model, strlen(r->pump.model)))
+    rule_complain(r->at, member->line, "pumps", "holds control characters in its model", r->pump.model,
+                  "plain text on one line");
+}
+
 static void read_key(struct pump_reading *r, const struct value *member) {
   if (!member->key)
     rule_complain(r->at, member->line, "pumps", "holds a value without its name", value_shown(r->at->arena, member),
                   "{ model = \"...\", type = \"submersible\", curve = { ... } }");
   else if (strcmp(member->key, "model") == 0)
-    r->pump.model = rule_text(r->at, member);
+    read_model(r, member);
   else if (strcmp(member->key, "price") == 0)
     stock_read_price(r->at, member, "pumps.price", &r->pump.price);
   else if (!is_bought(member->key))
@@ -79,7 +87,7 @@ static bool fill(struct pump_reading *r) {
   size_t before = problems->count;
   struct filling filling = {r->store, problems};
   struct written *written = without_own(stock_as_written(r->at->arena, r->table));
-  bool plain = !strpbrk(r->pump.model, ".[");
+  bool plain = r->pump.model && !strpbrk(r->pump.model, ".[");
   written->key = plain ? r->pump.model : NULL;
   written->key_length = plain ? strlen(r->pump.model) : 0;
   r->entity = (int)r->store->entity_count;

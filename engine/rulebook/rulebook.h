@@ -44,10 +44,10 @@ struct rulebook_watch {
   void *with;
 };
 
-// Fills in design, evaluation, rules, outcomes, unusable and retired_count; the caller sets arena and problems. Memory
-// comes from review->arena, which must also be that of the evaluation and of its problems: rules run inside of Lua, and
-// only one arena can be guarded there. A rule whose kinds the design lacks, and one that cannot run at all, gives no
-// outcome.
+// Fills in design, evaluation, rules, outcomes, unusable, retired_count, what was accepted and firm; the caller sets
+// arena, problems and come_to. Memory comes from review->arena, which must also be that of the evaluation and of its
+// problems: rules run inside of Lua, and only one arena can be guarded there. A rule whose kinds the design lacks, and
+// one that cannot run at all, gives no outcome.
 void rulebook_judge(struct rulebook *rulebook, struct evaluation *evaluation, struct review *review,
                     struct rulebook_watch watch);
 

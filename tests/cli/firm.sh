@@ -77,7 +77,7 @@ hasnt 'rulebook --without-house: the trade alone' out 'FIRM|STOCK|house'
 
 run review pit.lua --rules house
 has 'review: softened, under the verdict' out '^SOFTENED BY THE FIRM: lives depend on these rules'
-is 'review: right under it' "$(grep -nE '^SOFTENED' out | cut -d: -f1)" "$(($(grep -nE '^By the trade' out | cut -d: -f1) + 2))"
+is 'review: right under it' "$(grep -nE '^SOFTENED' out | cut -d: -f1)" "$(($(grep -nE '^NOTHING HELD' out | cut -d: -f1) + 3))"
 has 'review: the trade alone' out '^By the trade rules alone: 1 hold, 1 revise; the firm takes away 1\.'
 has 'review: on record' out 'deep: at most 5 ft -> 10 ft, by house \(house/ours\.lua:2\); nobody lives here'
 run review pit.lua --rules house --short

@@ -98,7 +98,8 @@ static void what_lives_depend_on_stands_under_the_verdict(void **state) {
       "DO NOT DIG YET   2 hold (1 not met, 1 not answered), 2 advise; 1 more unanswered\n"
       "\nSOFTENED BY THE FIRM: lives depend on these rules\n"
       "  wall-needs-engineer: at most 4 ft -> 5 ft, by house (house.lua:14); dry walls\n"
-      "    here stand on rock\n";
+      "    here stand on rock\n"
+      "  Local codes and licensed practice decide, whatever a firm's rules say.\n";
   assert_has(report_of(*state, 0, 4, us), softened);
   assert_has(report_of(*state, 0, 4, in_short), softened);
   assert_lacks(report_of(*state, 0, 3, us), "SOFTENED");
@@ -109,9 +110,10 @@ static void the_trade_alone_in_a_line(void **state) {
   assert_lacks(report_of(sample, 0, 4, us), "rules alone");
   sample->review.firm = (struct firm_effect){
       .known = true, .layer = "trade", .alone = {[SEVERITY_HOLD] = 2, [SEVERITY_ADVISE] = 1}, .added = 2, .taken = 1};
-  assert_has(report_of(sample, 0, 4, us),
+  assert_has(report_of(sample, 0, 3, us),
              "2 advise; 1 more unanswered\n"
              "By the trade rules alone: 2 hold, 1 advise; the firm adds 2, takes away 1.\n");
+  assert_has(report_of(sample, 0, 4, us), "whatever a firm's rules say.\n\nBy the trade rules alone: 2 hold");
   sample->review.firm.added = sample->review.firm.taken = 0;
   assert_lacks(report_of(sample, 0, 4, us), "rules alone");
 }

@@ -167,6 +167,15 @@ static void pumps_that_cannot_be_used(void **state) {
       "{ ... } }\n");
 }
 
+static void models_are_plain_text(void **state) {
+  (void)state;
+  check_problems("stock { pumps = { { model = \"v2.\\n5\", type = \"dry\" } } }",
+                 "h.lua:1: stock.pumps: holds control characters in its model; read \"v2. 5\"; write plain text on one "
+                 "line\n");
+  check_problems("stock { pumps = { { model = 1900, type = \"dry\" } } }",
+                 "h.lua:1: stock.model: is not a text; read \"1900\"; write words in quotes\n");
+}
+
 static void other_lists_that_cannot_be_used(void **state) {
   (void)state;
   check_problems("stock { pipe_sizes = { { size = \"1 1/3 in\" } } }",
@@ -219,13 +228,10 @@ static void stock_has_no_name(void **state) {
 
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(all_lists_are_read),
-      cmocka_unit_test(givens_are_ready_to_write),
-      cmocka_unit_test(tolerances_by_way),
-      cmocka_unit_test(nothing_stated_is_not_an_empty_list),
-      cmocka_unit_test(later_layers_take_the_place),
-      cmocka_unit_test(pumps_that_cannot_be_used),
-      cmocka_unit_test(other_lists_that_cannot_be_used),
+      cmocka_unit_test(all_lists_are_read),          cmocka_unit_test(givens_are_ready_to_write),
+      cmocka_unit_test(tolerances_by_way),           cmocka_unit_test(nothing_stated_is_not_an_empty_list),
+      cmocka_unit_test(later_layers_take_the_place), cmocka_unit_test(pumps_that_cannot_be_used),
+      cmocka_unit_test(models_are_plain_text),       cmocka_unit_test(other_lists_that_cannot_be_used),
       cmocka_unit_test(stock_has_no_name),
   };
   return cmocka_run_group_tests_name("rulebook/stock", tests, NULL, NULL);
