@@ -199,7 +199,9 @@ static void add_given(struct text *text, const struct editing *e, const struct e
   if (style.before) text_add_char(text, ' ');
   text_add_char(text, e->json ? ':' : '=');
   if (style.after) text_add_char(text, ' ');
-  text_add(text, edit->is_table ? edit->text : edit_quoted(e->arena, edit->text, style.quote));
+  const struct row *row = catalogue_row(edit->row);
+  bool bare = row->sort == SORT_NUMBER && dimension_may_be_bare(row->dimension) && is_number(edit->text);
+  text_add(text, edit->is_table || bare ? edit->text : edit_quoted(e->arena, edit->text, style.quote));
 }
 
 // Another given that goes behind the same brace stands there already.

@@ -175,7 +175,7 @@ static void parts_of_lists(void **state) {
       "pump 'main' { from = 'pond', type = 'dry', curve = { { '0 gal/h', '10 ft' }, { '1,000 gal/h', '0 "
       "ft' } } }\npipe 'line' { from = 'main', to = 'pond', size = '2 in', length = '9 ft', outlet = 'drowned', "
       "outlet_at = '-9 in',\n"
-      "  fittings = { { count = '2', type = 'union' } } }\n");
+      "  fittings = { { count = 2, type = 'union' } } }\n");
   arena_free(m.arena);
 }
 
@@ -266,6 +266,34 @@ static void a_file_that_changed_is_refused(void **state) {
   run(&m, &edit, 1);
   assert_false(m.done);
   if (!strstr(told(&m), "has changed since it was reviewed")) fail_msg("%s", told(&m));
+  arena_free(m.arena);
+}
+
+// What a firm says and what is tried stand in the store and not in the file: neither gets in, unless it is edited.
+static void overlays_are_not_written(void **state) {
+  (void)state;
+  static const char pump[] = "pump 'main' { from = 'pond', type = 'dry', " CURVE " }\n";
+  struct overlay overlays[] = {
+      {.where = "prices.gravel", .text = "$38", .unless_written = true, .at = {"house.lua", 7}, .by = "house"},
+      {.where = "main.on_share", .text = "50 %", .unless_written = true, .at = {"house.lua", 8}, .by = "house"},
+      {.where = "pond.depth", .text = "30 in", .at = {"--try 1", 0}, .by = "trial"},
+  };
+  struct made m = begin("d.lua", POND "pump 'main' { from = 'pond', type = 'dry', " CURVE " }\n");
+  m.store = design_read_with(m.arena, &m.file, NULL, 0, overlays, 3, &m.problems);
+  if (!m.store) fail_msg("%s", told(&m));
+  int main = entity_named(&m, "main"), prices = entity_named(&m, "prices");
+  struct edit speed = {main, ROW_pump_speed, "80 %", false}, share = {main, ROW_pump_on_share, "40 %", false};
+  struct edit gravel = {prices, ROW_prices_gravel, "$40", false};
+  run(&m, &speed, 1);
+  if (!m.done) fail_msg("%s", told(&m));
+  assert_string_equal(m.made.bytes, POND "pump 'main' { speed = '80 %', from = 'pond', type = 'dry', " CURVE " }\n");
+  run(&m, &share, 1);
+  assert_true(m.done);
+  assert_string_equal(m.made.bytes + strlen(POND) + strlen("pump 'main' { on_share = '40 %', "),
+                      pump + strlen("pump 'main' { "));
+  run(&m, &gravel, 1);
+  assert_false(m.done);
+  if (!strstr(told(&m), "prices")) fail_msg("%s", told(&m));
   arena_free(m.arena);
 }
 
@@ -444,6 +472,7 @@ int main(void) {
       cmocka_unit_test(what_cannot_be_changed_is_refused),
       cmocka_unit_test(values_that_do_not_fit_are_refused),
       cmocka_unit_test(a_file_that_changed_is_refused),
+      cmocka_unit_test(overlays_are_not_written),
       cmocka_unit_test(one_given_twice_is_refused),
       cmocka_unit_test(every_written_given_of_whole_designs),
       cmocka_unit_test(every_default_of_whole_designs),
