@@ -168,7 +168,7 @@ annotations: deps | $(filter all,$(MAKECMDGOALS))
 	+@$(MAKE) --no-print-directory $(JOBS) $(COMMAND)
 	@tests/annotations --write
 
-BENCHES = $(addprefix $(BUILD)/tests/bench/,review quantities network_bench)
+BENCHES = $(addprefix $(BUILD)/tests/bench/,review quantities network_bench trials)
 bench: deps-bench | $(filter all,$(MAKECMDGOALS))
 	+@$(MAKE) --no-print-directory $(JOBS) all $(BENCHES)
 	@FOREBAY=$(abspath $(COMMAND)) tests/bench/run $(DEMO)
@@ -257,7 +257,7 @@ help:
 	@echo 'make [all]      build the command and the libraries into build/'
 	@echo 'make demo       build, then review a demonstration garden (DEMO=file for another)'
 	@echo 'make test       build plainly and with sanitizers, run every test (ONLY=text: those whose path holds it)'
-	@echo 'make bench      time a whole review and the flow solver; count instructions where valgrind is installed'
+	@echo 'make bench      time a whole review, trials and the flow solver; count instructions where valgrind is installed'
 	@echo 'make accuracy   print every value known from outside beside ours (WORST=1: the ten farthest apart)'
 	@echo 'make annotations  write what editors read of the catalogue: a JSON Schema, and annotations for Lua'
 	@echo 'make deps       install the Debian packages that building needs (nothing, where none is missing)'

@@ -28,7 +28,7 @@ struct attempt {
 };
 
 struct arena {
-  struct block *newest;
+  struct block *newest, *spare;  // spare: let go of by arena_release_to, for what comes next
   struct release *releases;
   struct attempt *innermost;
   size_t next_size;
@@ -53,18 +53,39 @@ struct arena *arena_new(void) {
 
 void arena_free(struct arena *arena) {
   if (!arena) return;
+  arena_release_to(arena, (struct arena_mark){0});
+  free(arena->spare);
+  free(arena);
+}
+
+struct arena_mark arena_mark(const struct arena *arena) {
+  struct block *block = arena->newest;
+  return (struct arena_mark){block, block ? block->used : 0, arena->releases};
+}
+
+// The larger of the two is kept: whoever marks and releases in turn asks the machine for memory once.
+static void put_by(struct arena *arena, struct block *block) {
+  struct block *smaller = block;
+  if (!arena->spare || arena->spare->size < block->size) {
+    smaller = arena->spare;
+    arena->spare = block;
+  }
+  free(smaller);
+}
+
+void arena_release_to(struct arena *arena, struct arena_mark mark) {
   // Read the list anew each time: a release may register or allocate more.
-  while (arena->releases) {
+  while (arena->releases != mark.releases) {
     struct release *last = arena->releases;
     arena->releases = last->older;
     last->release(last->what);
   }
-  while (arena->newest) {
+  while (arena->newest != mark.block) {
     struct block *block = arena->newest;
     arena->newest = block->older;
-    free(block);
+    put_by(arena, block);
   }
-  free(arena);
+  if (mark.block) mark.block->used = mark.used;
 }
 
 bool arena_try(struct arena *arena, void (*work)(void *with), void *with) {
@@ -87,7 +108,16 @@ _Noreturn void arena_give_up(struct arena *arena) {
   longjmp(arena->innermost->back, 1);
 }
 
+static struct block *take_spare(struct arena *arena, size_t at_least) {
+  struct block *block = arena->spare;
+  if (!block || block->size < at_least) return NULL;
+  arena->spare = NULL;
+  *block = (struct block){.older = arena->newest, .size = block->size};
+  return arena->newest = block;
+}
+
 static struct block *add_block(struct arena *arena, size_t at_least) {
+  if (take_spare(arena, at_least)) return arena->newest;
   size_t size = at_least > arena->next_size ? at_least : arena->next_size;
   struct block *block = size > SIZE_MAX - sizeof *block ? NULL : arena_counted_realloc(NULL, sizeof *block + size);
   if (!block) arena_give_up(arena);

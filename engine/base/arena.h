@@ -30,6 +30,16 @@ const char *arena_words(struct arena *arena, const char *words);          // cop
 // release(what) is called by arena_free, last registered first; at once when there is no memory to register it.
 void arena_at_free(struct arena *arena, void (*release)(void *what), void *what);
 
+// All that is allocated and registered after a mark is let go of together, at_free calls included, last first; what was
+// there before stays as it is. An array that was grown after the mark goes too.
+struct arena_mark {
+  struct block *block;
+  size_t used;
+  struct release *releases;
+};
+struct arena_mark arena_mark(const struct arena *arena);
+void arena_release_to(struct arena *arena, struct arena_mark mark);
+
 // Room for one more element in a growing array of the arena: returns the (perhaps moved) array.
 void *arena_grow(struct arena *arena, void *array, size_t count, size_t *room, size_t size);
 

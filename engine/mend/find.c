@@ -81,7 +81,7 @@ static bool look_round(struct finding_search *s, const struct candidate *candida
   *tried = (struct tried){.own = candidate->own, .rank = candidate->rank};
   tried->answers = arena_array(s->m->arena, s->base->review->outcome_count + 1, sizeof *tried->answers);
   s->screens++;
-  if (changes.count == 0 || !trial_of_all(s->m, s->base, changes, tried->answers, NULL)) return false;
+  if (changes.count == 0 || !mend_try_all(s->m, s->base, changes, tried->answers, NULL)) return false;
   tried->mend = (struct mend){.changes = changes.list, .count = changes.count, .price = candidate->price};
   tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;

@@ -48,7 +48,7 @@ static bool try_set(struct joining *j, struct changes changes, bool as_good_will
   size_t count = j->file->review->outcome_count;
   struct answer *answers = arena_array(j->m->arena, count + 1, sizeof *answers);
   double price = NAN;
-  if (changes.count > MOST_JOINT || !trial_of_all(j->m, j->file, changes, answers, &price)) return false;
+  if (changes.count > MOST_JOINT || !mend_try_all(j->m, j->file, changes, answers, &price)) return false;
   struct tally tally = tally_of(answers, count);
   int order = compare_tallies(&tally, &j->least);
   if (order > 0 || (order == 0 && !as_good_will_do)) return false;
@@ -92,7 +92,7 @@ static struct changes gathered(struct joining *j, const struct mend_finding *lis
 // Findings of the design with the best set in it, each with its best fix from there. NULL: it contradicts itself.
 static struct mend_finding *look_again(struct joining *j, struct arena *arena, size_t *count) {
   struct mend_base *base = arena_alloc(arena, sizeof *base);
-  if (!trial_keep(j->m, j->file, j->best, arena, base)) return NULL;
+  if (!mend_go_on_from(j->m, j->file, j->best, arena, base)) return NULL;
   const struct review *review = base->review;
   struct mend_finding *list = arena_array(j->m->arena, review->outcome_count + 1, sizeof *list);
   *count = 0;
@@ -230,7 +230,7 @@ void mend_find_joint(struct mending *m, const struct mend_base *base, const stru
   double price = NAN;
   if (before.held + before.revise == 0 || mends->count < 2) return;
   j.least = before;
-  trial_of_all(m, base, (struct changes){0}, answers, &price);
+  mend_try_all(m, base, (struct changes){0}, answers, &price);
   struct changes all = gathered(&j, mends->list, mends->count, SEVERITY_REVISE);
   bool begun = all.count && try_set(&j, all, false);
   for (size_t i = 0; i < mends->count && !begun; i++) {

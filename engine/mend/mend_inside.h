@@ -38,7 +38,7 @@ struct mending {
 // stays. Where memory runs out in either, m->arena gives up.
 void mending_aside(struct mending *m, void (*work)(void *with), void *with, struct arena **arena);
 
-// ---- a trial: the design with other values in its slots, worked out and judged from the start (trial.c) ----
+// ---- a trial: the design with other values in its slots, worked out and judged from the start (try.c) ----
 
 struct answer {  // an outcome as plain data that outlives its trial
   enum outcome_sort sort;
@@ -53,14 +53,14 @@ struct answer {  // an outcome as plain data that outlives its trial
 struct answer answer_of(const struct outcome *outcome);
 
 // False: the changed design contradicts itself.
-bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
+bool mend_try_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
                       const struct outcome *outcome, struct answer *answer);
 // All outcomes, by their number in base->review. price: what the takeoff comes to; may be NULL.
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
+bool mend_try_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price);
 // The design with changes, reviewed, to go on from; in `arena`. False: it contradicts itself.
-bool trial_keep(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
-                struct mend_base *kept);
+bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
+                     struct mend_base *kept);
 
 // ---- what could be changed (candidates.c, ladder.c) ----
 

@@ -120,12 +120,16 @@ struct network_answer {
 struct network_solver;
 
 struct network_solver *network_solver_new(const struct network *network);  // NULL: no memory, or no nodes
+// A solver of another network of the same shape (counts, `from` and `to`): its first warm solve starts from the last
+// answer of `solver`, from which it borrows and which must outlive it. NULL: no memory, or of another shape.
+struct network_solver *network_solver_like(const struct network_solver *solver, const struct network *network);
 void network_solver_free(struct network_solver *solver);
 
 // Solves the network as it now stands. `warm`: from the last answer of this function. Never NaN, never endless.
 const struct network_answer *network_solve(struct network_solver *solver, bool warm);
 
-// What-ifs, each warm from the last network_solve and without touching its answer; theirs stands until the next one.
+// What-ifs, from the last network_solve or from rest, whichever is nearer, and without touching its answer; theirs
+// stands until the next one.
 const struct network_answer *network_pump_out(struct network_solver *solver, size_t link);
 const struct network_answer *network_parted(struct network_solver *solver, size_t node, double bore);  // open at `node`
 // Head asked of one pump at each flow, all else as it is; false, and NaN, where the flow has no way through.

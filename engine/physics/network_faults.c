@@ -5,9 +5,9 @@
 #include "physics/network_inside.h"
 #include "physics/water.h"
 
-static const struct network_answer *solve_trial(struct network_solver *solver) {
+static const struct network_answer *solve_trial(struct network_solver *solver, bool warm) {
   network_start_trial(solver);
-  network_run_solve(solver, &solver->trial, true);
+  network_run_solve(solver, &solver->trial, warm);
   network_end_trial(solver);
   return &solver->trial.answer;
 }
@@ -31,7 +31,7 @@ const struct network_answer *network_pump_out(struct network_solver *solver, siz
     return refuse(solver, NETWORK_BAD_LINK, link);
   }
   solver->idle = link;
-  return solve_trial(solver);
+  return solve_trial(solver, false);  // from rest it is nearer
 }
 
 // The open end loses its velocity head: K = 1 on its bore.
@@ -43,7 +43,7 @@ const struct network_answer *network_parted(struct network_solver *solver, size_
                                           .falls = true,
                                           .at = solver->network->nodes[node].elevation,
                                           .valve = {.k = 1, .bore = bore}};
-  return solve_trial(solver);
+  return solve_trial(solver, true);
 }
 
 static bool is_usable(const struct network_answer *answer) {
@@ -57,6 +57,10 @@ static double head_over(const struct network_solver *solver, const struct networ
   return after - answer->heads[link->from];
 }
 
+// With none at all the head would hang on what seeps through shut ways. So little asks what none does, to some
+// nanometres.
+#define ALMOST_NONE 1e-10  // m3/s
+
 bool network_system_curve(struct network_solver *solver, size_t link, const double *flows, double *heads,
                           size_t count) {
   bool all = is_link(solver, link) && solver->network->links[link].law == NETWORK_PUMP;
@@ -64,8 +68,8 @@ bool network_system_curve(struct network_solver *solver, size_t link, const doub
   for (size_t i = 0; i < count; i++) {
     heads[i] = (double)NAN;
     if (!is_pump || !(fabs(flows[i]) <= 1e6)) continue;
-    hold(solver, link, flows[i]);
-    const struct network_answer *answer = solve_trial(solver);
+    hold(solver, link, fabs(flows[i]) < ALMOST_NONE ? ALMOST_NONE : flows[i]);
+    const struct network_answer *answer = solve_trial(solver, true);
     if (is_usable(answer)) heads[i] = head_over(solver, answer, link);
     all = all && is_usable(answer);
   }
@@ -95,7 +99,7 @@ const struct network_answer *network_balance(struct network_solver *solver, stru
     if (!is_target(solver, &targets[i])) return refuse(solver, NETWORK_BAD_LINK, targets[i].link);
     hold(solver, targets[i].link, targets[i].flow);
   }
-  const struct network_answer *answer = solve_trial(solver);
+  const struct network_answer *answer = solve_trial(solver, true);
   for (size_t i = 0; i < count && is_usable(answer); i++) find_k(solver, answer, &targets[i]);
   return answer;
 }

@@ -44,6 +44,7 @@ struct network_solver {
   const struct network *network;
   size_t nodes, links;
   struct network_mesh *mesh;
+  bool lent;                   // the mesh is that of another solver
   struct network_link *taken;  // the links as this solve sees them
   struct network_link opening;
   struct network_override *overrides;

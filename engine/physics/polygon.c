@@ -7,8 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define MITRE_LIMIT 5.0
-
 struct polygon {
   GEOSContextHandle_t geos;
   GEOSGeometry *shape;
@@ -160,7 +158,7 @@ static GEOSGeometry *moved_shape(GEOSContextHandle_t geos, const GEOSGeometry *s
   if (!how) return NULL;
   GEOSGeometry *moved = NULL;
   if (GEOSBufferParams_setJoinStyle_r(geos, how, GEOSBUF_JOIN_MITRE) &&
-      GEOSBufferParams_setMitreLimit_r(geos, how, MITRE_LIMIT)) {
+      GEOSBufferParams_setMitreLimit_r(geos, how, POLYGON_MITRE_LIMIT)) {
     moved = GEOSBufferWithParams_r(geos, shape, how, -inward);
   }
   GEOSBufferParams_destroy_r(geos, how);

@@ -46,7 +46,8 @@ struct polygon_extents {
 bool polygon_extents(const struct polygon *polygon, struct polygon_extents *extents, struct polygon_problem *problem);
 
 // Moved inward by `distance` (outward if negative) with mitred corners; a corner so sharp that its mitre would reach
-// over 5 distances is cut off. Gone altogether: area 0, perimeter 0, pieces 0.
+// over so many distances is cut off. Gone altogether: area 0, perimeter 0, pieces 0.
+#define POLYGON_MITRE_LIMIT 5.0
 struct polygon_inset {
   double distance, area, perimeter;
   size_t pieces;
@@ -62,15 +63,20 @@ size_t polygon_ring(const struct polygon *polygon, size_t piece, struct polygon_
 size_t polygon_holes(const struct polygon *polygon, size_t piece);
 size_t polygon_hole(const struct polygon *polygon, size_t piece, size_t hole, struct polygon_point *into, size_t room);
 
-// An outline with its insets kept: each distance is worked out once (POLYGON_PROFILE_KEEPS latest). Not for two
-// threads.
+// An outline with its insets kept: each distance is worked out once (POLYGON_PROFILE_KEEPS latest). A convex one is
+// measured and moved without GEOS, as far as polygon_convex.h goes. Not for two threads.
 #define POLYGON_PROFILE_KEEPS 64
 struct polygon_profile;
 struct polygon_profile *polygon_profile_new(const struct polygon_point *points, size_t count, const double *distances,
                                             size_t distance_count, struct polygon_problem *problem);
 void polygon_profile_free(struct polygon_profile *profile);
-const struct polygon *polygon_profile_outline(const struct polygon_profile *profile);
+double polygon_profile_area(const struct polygon_profile *profile);
+double polygon_profile_perimeter(const struct polygon_profile *profile);
+const struct polygon *polygon_profile_outline(
+    struct polygon_profile *profile);  // made when first asked for; NULL: no memory
 bool polygon_profile_at(struct polygon_profile *profile, double distance, struct polygon_inset *inset,
                         struct polygon_problem *problem);
+// Radius of the widest circle inside, to 2 parts in 10^8 of `most`, which it cannot be above. NaN: no memory.
+double polygon_profile_inradius(struct polygon_profile *profile, double most);
 
 #endif

@@ -130,3 +130,20 @@ struct rim_tilt rim_tilt(double width, double fall, double coefficient, double f
   tilt.local = coefficient * tilt.head_low * sqrt(tilt.head_low) / even - 1;
   return tilt;
 }
+
+struct tilting {
+  double width, coefficient, flow, head_low;
+};
+
+static double flow_lacking(double fall, void *with) {
+  const struct tilting *it = with;
+  const struct piece whole = {it->width, 0, fall};
+  return it->flow - it->coefficient * flow_below(whole, it->head_low, it->head_low);
+}
+
+// The low end's own flow says its head; the more the lip falls from there, the less goes over it.
+double rim_fall_for(double width, double coefficient, double flow, double local) {
+  if (!(width > 0) || !(coefficient > 0) || !(flow > 0) || !(local >= 0)) return (double)NAN;
+  struct tilting tilting = {width, coefficient, flow, pow((1 + local) * flow / width / coefficient, 2. / 3)};
+  return root_rising(flow_lacking, &tilting, 0, tilting.head_low);
+}

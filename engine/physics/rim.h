@@ -36,5 +36,7 @@ struct rim_tilt {
   double local;                // excess of flow per width at the low end, as a share of the even one: nowhere more
 };
 struct rim_tilt rim_tilt(double width, double fall, double coefficient, double flow);
+// The fall at which `local` is this much; no less than 0 and no more than would leave the high end dry.
+double rim_fall_for(double width, double coefficient, double flow, double local);
 
 #endif

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The one place where f(x) = 0 is solved, by halving: slow, but it cannot fail to arrive.
+// The one place where f(x) = 0 is solved, within a bracket that only shrinks: it cannot fail to arrive.
 #ifndef FOREBAY_PHYSICS_ROOT_H
 #define FOREBAY_PHYSICS_ROOT_H
 

@@ -106,10 +106,10 @@ static double steps_area(struct evaluation *ev, const struct sides *sides) {
 }
 
 // A drawn width is its own answer; only points need the box turned round them.
-static bool extents_of(struct evaluation *ev, struct basin_ref basin, const struct polygon *polygon,
+static bool extents_of(struct evaluation *ev, struct basin_ref basin, struct polygon_profile *outline,
                        struct polygon_extents *extents) {
   enum word shape = basin_get_outline(ev, basin);
-  if (shape == WORD_shape_polygon) return polygon_extents(polygon, extents, NULL);
+  if (shape == WORD_shape_polygon) return polygon_extents(outline_polygon(ev, outline), extents, NULL);
   struct point_ref widths = basin_outline_at(ev, basin, 0);
   double across = point_get_x(ev, widths), along = shape == WORD_shape_circle ? across : point_get_y(ev, widths);
   *extents = (struct polygon_extents){.length = fmax(across, along), .width = fmin(across, along)};
@@ -118,11 +118,10 @@ static bool extents_of(struct evaluation *ev, struct basin_ref basin, const stru
 
 static bool measure_outline(struct evaluation *ev, struct basin_ref basin, struct polygon_profile *outline,
                             struct basin_geometry *geometry) {
-  const struct polygon *polygon = polygon_profile_outline(outline);
   struct polygon_extents extents;
-  if (!extents_of(ev, basin, polygon, &extents)) return false;
-  geometry->rim_area = polygon_area(polygon);
-  geometry->perimeter = polygon_perimeter(polygon);
+  if (!extents_of(ev, basin, outline, &extents)) return false;
+  geometry->rim_area = polygon_profile_area(outline);
+  geometry->perimeter = polygon_profile_perimeter(outline);
   geometry->least_across = extents.width;
   geometry->most_across = extents.length;
   return true;

@@ -93,7 +93,7 @@ static double ground_over_basin(struct evaluation *ev, struct basin_ref basin) {
   if (ground_is_level(ground)) return ground->at_origin;
   struct polygon_profile *outline = outline_of_basin(ev, basin);
   if (!outline || evaluation_marked(ev)) return (double)NAN;
-  double highest = ground_highest(ground, polygon_profile_outline(outline));
+  double highest = ground_highest(ground, outline_polygon(ev, outline));
   if (isnan(highest)) survey_too_small(ev);
   return highest;
 }
@@ -142,7 +142,7 @@ static const struct polygon *bottom_of(struct evaluation *ev, struct dig_ref dig
   double beyond = dig_get_beyond(ev, dig);
   struct polygon_profile *outline = outline_of(ev, dig);
   if (evaluation_marked(ev) || !outline) return NULL;
-  struct polygon *bottom = polygon_inset_new(polygon_profile_outline(outline), -beyond, NULL);
+  struct polygon *bottom = polygon_inset_new(outline_polygon(ev, outline), -beyond, NULL);
   if (bottom) arena_at_free(evaluation_arena(ev), release_polygon, bottom);
   if (!bottom) evaluation_impossible(ev, dig.at, ROW_dig_beyond, NO_OUTLINE, NULL);
   return bottom;
@@ -232,7 +232,7 @@ static double bottom_width_of_dig(struct evaluation *ev, struct dig_ref dig) {
   struct polygon_profile *outline = outline_of(ev, dig);
   struct polygon_extents extents;
   if (evaluation_marked(ev) || !outline) return (double)NAN;
-  if (!polygon_extents(polygon_profile_outline(outline), &extents, NULL)) return (double)NAN;
+  if (!polygon_extents(outline_polygon(ev, outline), &extents, NULL)) return (double)NAN;
   return extents.width + 2 * beyond;
 }
 

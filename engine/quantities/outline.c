@@ -72,6 +72,12 @@ struct polygon_profile *outline_of_wall(struct evaluation *ev, struct wall_ref w
   return profile;
 }
 
+const struct polygon *outline_polygon(struct evaluation *ev, struct polygon_profile *outline) {
+  const struct polygon *polygon = polygon_profile_outline(outline);
+  if (!polygon) arena_give_up(evaluation_arena(ev));
+  return polygon;
+}
+
 double outline_area(struct evaluation *ev, struct polygon_profile *outline, double inset) {
   if (!outline || evaluation_marked(ev)) return (double)NAN;
   struct polygon_inset at;

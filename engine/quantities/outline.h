@@ -11,6 +11,9 @@
 struct polygon_profile *outline_of_basin(struct evaluation *ev, struct basin_ref basin);
 struct polygon_profile *outline_of_wall(struct evaluation *ev, struct wall_ref wall);
 
+// As GEOS has it; made when first asked for, never NULL.
+const struct polygon *outline_polygon(struct evaluation *ev, struct polygon_profile *outline);
+
 // Area inset by a distance (outset when negative), 0 where nothing is left.
 double outline_area(struct evaluation *ev, struct polygon_profile *outline, double inset);
 

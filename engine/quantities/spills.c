@@ -144,22 +144,13 @@ static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref s
 }
 
 // Which way the water falls across a basin nobody writes down, so the widest circle that goes into the outline counts:
-// a notched or three-cornered basin has less room than the box round it. Halved until within a part in 10^8.
+// a notched or three-cornered basin has less room than the box round it.
 static double inner_across_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double least = basin_get_least_across(ev, basin);
   bool polygon = basin_get_outline(ev, basin) == WORD_shape_polygon;
   if (evaluation_marked(ev) || !polygon) return least;
   struct polygon_profile *outline = outline_of_basin(ev, basin);
-  double some = 0, none = least / 2 * (1 + 1e-6);
-  for (int i = 0; i < 28; i++) {
-    double inset = (some + none) / 2;
-    if (outline_area(ev, outline, inset) > 0) {
-      some = inset;
-    } else {
-      none = inset;
-    }
-  }
-  return 2 * some;
+  return evaluation_marked(ev) ? (double)NAN : 2 * polygon_profile_inradius(outline, least / 2 * (1 + 1e-6));
 }
 
 static double short_of_far_side_of_spill(struct evaluation *ev, struct spill_ref spill) {
@@ -234,16 +225,10 @@ static double local_excess_of_spill(struct evaluation *ev, struct spill_ref spil
 
 // At 30 % more at the low end no part is dry yet, so this alone is the allowance.
 static double level_allowance_of_spill(struct evaluation *ev, struct spill_ref spill) {
-  double low = 0, high = spill_get_head_low(ev, spill);
-  for (int i = 0; i < 60 && !evaluation_marked(ev); i++) {
-    double fall = (low + high) / 2;
-    if (tilt_of(ev, spill, fall).local > SHIFTED_AT_MOST) {
-      high = fall;
-    } else {
-      low = fall;
-    }
-  }
-  return low;
+  struct weir weir = ways_weir(ev, spill);
+  double flow = spill_get_flow(ev, spill), head = spill_get_head_low(ev, spill);
+  if (evaluation_marked(ev) || weir.lip == WEIR_V || !(flow > 0)) return head;
+  return fmin(head, rim_fall_for(weir.width, weir_coefficient(weir.lip).high, flow, SHIFTED_AT_MOST));
 }
 
 static double settlement_tilt_of_spill(struct evaluation *ev, struct spill_ref spill) {

@@ -46,7 +46,8 @@ struct rising {
   double volume, level;  // over still water; and where that stands
 };
 
-// Forward in time; the overflow is taken at the level before each step, which is the lower one while it rises.
+// Forward in time, at once where nothing leaves; the overflow is taken at the level before each step, which is the
+// lower one while it rises.
 static void rise_for(struct rising *rising, double flow, double time) {
   double out = rising->piped ? overflow_flow(&rising->pipe, rising->level - rising->pipe_at) : 0;
   rising->volume += (flow - out) * time;
@@ -63,8 +64,9 @@ static double storm_level_of_basin(struct evaluation *ev, struct basin_ref basin
   if (evaluation_marked(ev)) return (double)NAN;
   rise_for(&rising, 0, 0);
   double highest = rising.level;
-  for (int i = 0; i < STEPS; i++) {
-    rise_for(&rising, flow, lasts / STEPS);
+  int steps = rising.piped ? STEPS : 1;
+  for (int i = 0; i < steps; i++) {
+    rise_for(&rising, flow, lasts / steps);
     highest = fmax(highest, rising.level);
   }
   return highest;

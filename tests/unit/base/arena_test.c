@@ -194,8 +194,50 @@ static void realloc_is_counted(void **state) {
   free(moved);
 }
 
+static void count_release(void *what) { ++*(int *)what; }
+
+static void what_came_after_a_mark_goes_together(void **state) {
+  (void)state;
+  struct arena *arena = arena_new();
+  int before = 0, after = 0;
+  const char *kept = arena_words(arena, "kept");
+  arena_at_free(arena, count_release, &before);
+  struct arena_mark mark = arena_mark(arena);
+  char *first = arena_alloc(arena, 40);
+  memset(first, 'x', 40);
+  arena_at_free(arena, count_release, &after);
+  for (int i = 0; i < 100; i++) arena_alloc(arena, 10000);
+  arena_release_to(arena, mark);
+  assert_int_equal(before, 0);
+  assert_int_equal(after, 1);
+  assert_string_equal(kept, "kept");
+  char *again = arena_alloc(arena, 40);
+  assert_ptr_equal(again, first);
+  assert_int_equal(again[39], 0);
+  arena_free(arena);
+  assert_int_equal(before, 1);
+  assert_int_equal(after, 1);
+}
+
+// All that rounds of the same size take from the machine is what the first of them took.
+static void rounds_that_are_released_take_no_more_memory(void **state) {
+  (void)state;
+  struct arena *arena = arena_new();
+  arena_alloc(arena, 100);
+  for (int round = 0; round < 50; round++) {
+    struct arena_mark mark = arena_mark(arena);
+    if (round == 1) arena_fail_nth(1);
+    arena_alloc(arena, 300000);
+    arena_release_to(arena, mark);
+  }
+  arena_fail_nth(0);
+  arena_free(arena);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
+      cmocka_unit_test(what_came_after_a_mark_goes_together),
+      cmocka_unit_test(rounds_that_are_released_take_no_more_memory),
       cmocka_unit_test(allocations_are_zeroed_aligned_and_apart),
       cmocka_unit_test(large_ones_fit_too),
       cmocka_unit_test(copies_end_in_nul),

@@ -196,6 +196,34 @@ static void a_warm_start_changes_nothing(void **state) {
   }
 }
 
+static void check_like(const struct rig *base, struct rig *other) {
+  struct network_solver *like = network_solver_like(base->solver, &other->network);
+  assert_non_null(like);
+  const struct network_answer *cold = rig_solve(other, false), *warm = network_solve(like, true);
+  assert_int_equal(warm->status, cold->status);
+  for (size_t i = 0; i < other->network.link_count; i++) {
+    assert_near(warm->flows[i], cold->flows[i], 1e-9 * greatest_flow(other, cold));
+  }
+  network_solver_free(like);
+}
+
+// It borrows the order of elimination and leaves the other's answer alone.
+static void one_solver_starts_from_the_answer_of_another(void **state) {
+  (void)state;
+  for (unsigned long seed = 1; seed <= NETWORKS; seed++) {
+    struct rig *base = rig_by_chance(seed * 7919), *other = rig_by_chance(seed * 7919);
+    const size_t changed = seed % base->network.node_count % (base->network.node_count - 1);
+    const double before = rig_solve(base, false)->flows[changed];
+    other->links[changed].pipe.pipe.minor = 9;
+    check_like(base, other);
+    assert_equal(rig_solve(base, false)->flows[changed], before);
+    other->network.link_count--;
+    assert_null(network_solver_like(base->solver, &other->network));
+    rig_free(base);
+    rig_free(other);
+  }
+}
+
 static void the_order_of_links_does_not_matter(void **state) {
   (void)state;
   for (unsigned long seed = 1; seed <= NETWORKS; seed++) {
@@ -277,6 +305,7 @@ int main(void) {
       cmocka_unit_test(every_node_is_in_balance),
       cmocka_unit_test(every_link_loses_the_head_there_is),
       cmocka_unit_test(a_warm_start_changes_nothing),
+      cmocka_unit_test(one_solver_starts_from_the_answer_of_another),
       cmocka_unit_test(the_order_of_links_does_not_matter),
       cmocka_unit_test(a_shift_of_the_datum_does_not_matter),
       cmocka_unit_test(no_outlet_sees_more_head_than_its_pump),

@@ -73,6 +73,15 @@ static void a_lip_far_out_of_level_runs_at_one_end(void **state) {
   assert_equal(steep.head_high, 0);
 }
 
+// 0.00296551726283213 m: computed with SciPy 1.10.1, quad over the lip of c h^1.5 and brentq for the fall.
+static void a_fall_is_found_for_an_excess_at_the_low_end(void **state) {
+  (void)state;
+  const double fall = rim_fall_for(1, 1.5, 1e-3, 0.3);
+  assert_near(fall / 0.00296551726283213, 1, 1e-10);
+  assert_near(rim_tilt(1, fall, 1.5, 1e-3).local, 0.3, 1e-9);
+  assert_near(rim_fall_for(1, 1.5, 1e-3, 0), 0, 1e-12);
+}
+
 static void bad_input_gives_no_number(void **state) {
   (void)state;
   const struct rim_point back[] = {{0, 0.1}, {2, 0.1}, {1, 0.1}};
@@ -90,14 +99,21 @@ static void bad_input_gives_no_number(void **state) {
   assert_no_number(rim_flow_share_of_lowest(&RIM, 0.2, 1.01));
   assert_no_number(rim_tilt(0, 0.1, 1.5, 1e-3).shifted);
   assert_no_number(rim_tilt(1, 0.1, 1.5, 0).local);
+  assert_no_number(rim_fall_for(1, 1.5, 0, 0.3));
+  assert_no_number(rim_fall_for(1, 1.5, 1e-3, NOT_A_NUMBER));
 }
 
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(a_level_edge_is_a_plain_weir),       cmocka_unit_test(the_level_passes_the_flow),
-      cmocka_unit_test(still_water_wets_what_is_under_it),  cmocka_unit_test(a_nearly_level_piece_loses_no_digits),
-      cmocka_unit_test(all_of_a_rim_takes_all_of_the_flow), cmocka_unit_test(a_rim_may_begin_anywhere),
-      cmocka_unit_test(a_level_lip_shifts_nothing),         cmocka_unit_test(a_lip_far_out_of_level_runs_at_one_end),
+      cmocka_unit_test(a_level_edge_is_a_plain_weir),
+      cmocka_unit_test(the_level_passes_the_flow),
+      cmocka_unit_test(still_water_wets_what_is_under_it),
+      cmocka_unit_test(a_nearly_level_piece_loses_no_digits),
+      cmocka_unit_test(all_of_a_rim_takes_all_of_the_flow),
+      cmocka_unit_test(a_rim_may_begin_anywhere),
+      cmocka_unit_test(a_level_lip_shifts_nothing),
+      cmocka_unit_test(a_lip_far_out_of_level_runs_at_one_end),
+      cmocka_unit_test(a_fall_is_found_for_an_excess_at_the_low_end),
       cmocka_unit_test(bad_input_gives_no_number),
   };
   return cmocka_run_group_tests_name("physics/rim", tests, NULL, NULL);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "physics/root.h"
 
+#include <math.h>
+
 #include "near.h"
 
 static double shifted(double x, void *with) { return x - *(double *)with; }
@@ -36,6 +38,32 @@ static void finds_a_step(void **state) {
   assert_near(root_rising(step, &at, 0, 1), 0.75, 1e-15);
 }
 
+struct counted {
+  double root;
+  int times;
+};
+
+static double smooth(double x, void *with) {
+  struct counted *counted = with;
+  counted->times++;
+  return x * sqrt(x) - counted->root * sqrt(counted->root);
+}
+
+static double flat_below(double x, void *with) { return x > *(double *)with ? x - *(double *)with : 0; }
+
+static void is_quick_where_halving_would_take_fifty(void **state) {
+  (void)state;
+  struct counted counted = {.root = 0.0123456789};
+  assert_near(root_rising(smooth, &counted, 0, 0.5) / counted.root, 1, 1e-15);
+  assert_in_range(counted.times, 3, 30);
+}
+
+static void gives_the_last_place_where_it_is_not_above_none(void **state) {
+  (void)state;
+  double at = 0.3;
+  assert_near(root_rising(flat_below, &at, 0, 1), 0.3, 1e-15);
+}
+
 static void passes_on_no_number(void **state) {
   (void)state;
   double zero = 0;
@@ -47,6 +75,8 @@ static void passes_on_no_number(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(finds_a_root_to_rounding),
+      cmocka_unit_test(is_quick_where_halving_would_take_fifty),
+      cmocka_unit_test(gives_the_last_place_where_it_is_not_above_none),
       cmocka_unit_test(finds_a_tiny_root_in_a_wide_bracket),
       cmocka_unit_test(gives_the_end_when_the_root_is_outside),
       cmocka_unit_test(finds_a_step),

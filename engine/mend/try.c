@@ -147,21 +147,21 @@ static void tell(const struct mending *m, const struct mend_base *base, const st
   if (m->watch.tell) m->watch.tell(m->watch.with, base->review->rules[outcome->rule].id, m->entity ? m->entity : "");
 }
 
-bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
+bool mend_try_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
                       const struct outcome *outcome, struct answer *answer) {
   struct trial trial = {.m = m, .base = base, .changes = changes, .outcome = outcome, .answers = answer};
   tell(m, base, outcome);
   return run(&trial, judge_one);
 }
 
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
+bool mend_try_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price) {
   struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price};
   return run(&trial, judge_all);
 }
 
-bool trial_keep(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
-                struct mend_base *kept) {
+bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
+                     struct mend_base *kept) {
   struct problems *problems = arena_alloc(arena, sizeof *problems);
   struct review *review = arena_alloc(arena, sizeof *review);
   *problems = problems_in(arena);
