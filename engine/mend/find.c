@@ -50,8 +50,8 @@ static bool is_better(const struct tried *a, const struct tried *b) {
 }
 
 static void keep(struct finding_search *s, const struct tried *tried) {
+  if (s->count == MOST_KEPT && !is_better(tried, &s->kept[MOST_KEPT - 1])) return;
   size_t at = s->count < MOST_KEPT ? s->count++ : MOST_KEPT - 1;
-  if (at == MOST_KEPT - 1 && s->count == MOST_KEPT && s->kept[at].mend.count && !is_better(tried, &s->kept[at])) return;
   for (; at > 0 && is_better(tried, &s->kept[at - 1]); at--) s->kept[at] = s->kept[at - 1];
   s->kept[at] = *tried;
 }

@@ -130,7 +130,7 @@ const char *report_fix_words(struct report *report, const struct mend *mend, int
   struct text words = report_words(report);
   word_changes(&words, report, mend, (struct telling){seen_from, brief});
   word_price(&words, report, mend->price);
-  if (standings[mend->standing]) standings[mend->standing](&words, report, mend);
+  if (standings[mend->standing] && !brief) standings[mend->standing](&words, report, mend);
   return text_end(&words);
 }
 
