@@ -5,7 +5,14 @@
 #include "mend/mend_inside.h"
 #include "rulebook/fix.h"
 
-enum { FARTHEST = 16, MOST_KEPT = 6, MOST_SHORTS = 4, MOST_SCREENS = 24, MOST_TRIALS_FOR_OTHERS = 150 };
+enum {
+  MOST_REPAIRED = 2,
+  FARTHEST = 16,
+  MOST_KEPT = 6,
+  MOST_SHORTS = 4,
+  MOST_SCREENS = 24,
+  MOST_TRIALS_FOR_OTHERS = 150
+};
 static const double worth_telling = 0.25;  // of what is missing: less is no way to mend it
 
 struct tried {
@@ -13,6 +20,7 @@ struct tried {
   struct answer *answers;  // of the whole design
   enum mend_rank rank;
   bool own;
+  const struct candidate *of;
   size_t worsened;  // findings that stand before and after, and are farther from their limits then
 };
 
@@ -74,11 +82,11 @@ static size_t count_worsened(const struct finding_search *s, const struct answer
   return count;
 }
 
-// A change that clears the finding, held against all the rest. False: the finding stands.
-static bool look_round(struct finding_search *s, const struct candidate *candidate, long step, struct tried *tried) {
-  struct changes changes = changes_at(s, candidate, step);
+// Changes that clear the finding, held against all the rest. False: the finding stands.
+static bool hold_against_all(struct finding_search *s, struct changes changes, const struct candidate *candidate,
+                             struct tried *tried) {
   size_t number = (size_t)(s->finding - s->base->review->outcomes);
-  *tried = (struct tried){.own = candidate->own, .rank = candidate->rank};
+  *tried = (struct tried){.own = candidate->own, .rank = candidate->rank, .of = candidate};
   tried->answers = arena_array(s->m->arena, s->base->review->outcome_count + 1, sizeof *tried->answers);
   s->screens++;
   if (changes.count == 0 || !mend_try_all(s->m, s->base, changes, tried->answers, NULL)) return false;
@@ -88,6 +96,10 @@ static bool look_round(struct finding_search *s, const struct candidate *candida
   tried->worsened = count_worsened(s, tried->answers);
   enum outcome_sort sort = tried->answers[number].sort;
   return sort == OUTCOME_CLEAR || sort == OUTCOME_NOT_APPLICABLE;
+}
+
+static bool look_round(struct finding_search *s, const struct candidate *candidate, long step, struct tried *tried) {
+  return hold_against_all(s, changes_at(s, candidate, step), candidate, tried);
 }
 
 // What just clears one rule may fall short of the next: a few steps farther may satisfy both.
@@ -172,6 +184,57 @@ static void try_candidates(struct finding_search *s) {
   if (s->count == 0 || s->kept[0].mend.standing != MEND_PROVEN) try_pairs(s);
 }
 
+// ---- what a change raises, mended in its turn ----
+
+struct repairing {
+  struct finding_search *s;
+  struct changes changes, more;
+  const struct mend_raised *raised;
+  struct arena *arena;
+};
+
+static const struct outcome *raised_in(const struct mend_base *base, const struct mend_raised *raised) {
+  for (size_t i = 0; i < base->review->outcome_count; i++) {
+    const struct outcome *outcome = &base->review->outcomes[i];
+    if (outcome->rule == raised->rule && outcome->entity == raised->entity) return outcome;
+  }
+  return NULL;
+}
+
+static void mend_raised(void *with) {
+  struct repairing *r = with;
+  struct mending *m = r->s->m;
+  struct mend_base *base = arena_alloc(r->arena, sizeof *base);
+  if (!mend_go_on_from(m, r->s->base, r->changes, r->arena, base)) return;
+  struct mend_finding found = {.finding = raised_in(base, r->raised)};
+  if (!found.finding || found.finding->sort != OUTCOME_FLAGGED) return;
+  const char *entity = m->entity;
+  size_t trials = m->trials;
+  mend_find(m, base, &found);
+  m->entity = entity;
+  m->trials += trials;
+  if (found.best.standing == MEND_PROVEN)
+    r->more = changes_joined(m->arena, r->changes, (struct changes){found.best.changes, found.best.count});
+}
+
+// Where nothing clears the finding without raising another one: what mends that, with it.
+static void repair(struct finding_search *s) {
+  struct tried from[MOST_REPAIRED], both;
+  size_t count = s->count < MOST_REPAIRED ? s->count : MOST_REPAIRED;
+  for (size_t i = 0; i < count; i++) from[i] = s->kept[i];
+  for (size_t i = 0; i < count && s->proven == 0 && !mending_is_spent(s->m); i++) {
+    struct repairing r = {.s = s, .changes = {from[i].mend.changes, from[i].mend.count}};
+    if (from[i].mend.standing != MEND_RAISES || from[i].mend.raised_count != 1) continue;
+    r.raised = &from[i].mend.raised[0];
+    mending_aside(s->m, mend_raised, &r, &r.arena);
+    if (r.more.count == 0 || !hold_against_all(s, r.more, from[i].of, &both)) continue;
+    s->proven += both.mend.standing == MEND_PROVEN;
+    if (both.mend.standing == MEND_PROVEN) keep(s, &both);
+  }
+}
+
+// ---- the best of them ----
+
 static bool same_given(const struct mend *a, const struct mend *b) {
   return a->count == 1 && b->count == 1 && a->changes[0].entity == b->changes[0].entity &&
          a->changes[0].row == b->changes[0].row;
@@ -240,6 +303,16 @@ static bool is_new(const struct mend_finding *found, const struct mend *mend) {
   return true;
 }
 
+// The best may stand where the file cannot be rewritten, and another one not.
+static void prefer_proven(struct mend_finding *found) {
+  for (size_t i = 0; i < found->other_count && found->best.standing == MEND_BY_HAND; i++) {
+    if (found->others[i].standing != MEND_PROVEN) continue;
+    struct mend by_hand = found->best;
+    found->best = found->others[i];
+    found->others[i] = by_hand;
+  }
+}
+
 void mend_find(struct mending *m, const struct mend_base *base, struct mend_finding *found) {
   struct finding_search *s = arena_alloc(m->arena, sizeof *s);
   struct text name = text_in(m->arena);
@@ -248,6 +321,7 @@ void mend_find(struct mending *m, const struct mend_base *base, struct mend_find
   m->trials = 0;
   *s = (struct finding_search){.m = m, .base = base, .finding = found->finding};
   if (found->finding->judged >= 0) try_candidates(s);
+  if (base->with.count == 0 && s->count && s->kept[0].mend.standing != MEND_PROVEN) repair(s);
   found->trials = m->trials;
   if (s->count == 0) {
     settle_without(s, found);
@@ -261,5 +335,6 @@ void mend_find(struct mending *m, const struct mend_base *base, struct mend_find
     if (base->with.count == 0) mend_prove(m, base, s->kept[i].answers, &other);
     found->others[found->other_count++] = other;
   }
+  prefer_proven(found);
   ask_for_choice(found);
 }
