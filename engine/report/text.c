@@ -156,6 +156,7 @@ static void write_whole(struct report *report) {
   write_verdict(report);
   report_softened(report);
   report_trade_alone(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_answer_first(report);
@@ -175,6 +176,7 @@ static void write_brief(struct report *report) {
   tried_write(&report->page, &report->wording);
   write_verdict(report);
   report_softened(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_findings_in_short(report);

@@ -114,6 +114,14 @@ static void says_what_it_raises(void **state) {
         GARDEN("embedment = \"4 in\""), "proven, but raises b; embedment 9 in");
 }
 
+// What stands behind must be as deep as the foot: the foot alone raises that, and the two together nothing.
+static void mends_what_it_raises(void **state) {
+  (void)state;
+  check(DEEP("at_least = \"9 in\"", "raise = \"embedment\", by = \"1 in\"")
+            RULE("b", "boulder", "check = function(it) return at_least(it.gravel_behind, it.embedment) end"),
+        GARDEN("embedment = \"4 in\", gravel_behind = \"8 in\""), "proven; embedment 9 in; gravel_behind 9 in");
+}
+
 // Past 6 in a second rule asks for 8 in: what just clears the first is gone beyond.
 static void goes_on_to_where_nothing_new_comes_up(void **state) {
   (void)state;
@@ -280,6 +288,7 @@ int main(void) {
       cmocka_unit_test(stops_at_the_bound),
       cmocka_unit_test(finds_a_narrow_window),
       cmocka_unit_test(says_what_it_raises),
+      cmocka_unit_test(mends_what_it_raises),
       cmocka_unit_test(goes_on_to_where_nothing_new_comes_up),
       cmocka_unit_test(changes_go_together),
       cmocka_unit_test(words_and_choices),

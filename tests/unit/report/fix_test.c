@@ -82,6 +82,7 @@ static void proven(void **state) {
   assert_has(report,
              "      asked (6 in short)\n    Fix 3: raise how deep its foot is set (embedment) from 6 in to 12 in.\n    "
              "     Proven.\n");
+  assert_has(report, "2 advise; 1 more unanswered\nFixes: 1 of 3 findings that are not met has one that is proven.\n");
   assert_has(report, "Proven: the design with that change in it was read and reviewed again;");
   assert_has(report_of(*state, true), "    Proven fix 3: raise embedment from 6 in to 12 in\n");
 }
