@@ -156,8 +156,11 @@ bool mend_try_outcome(struct mending *m, const struct mend_base *base, struct ch
 
 bool mend_try_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price) {
-  struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price};
-  return run(&trial, judge_all);
+  double sum = NAN;
+  struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price ? &sum : NULL};
+  bool holds = run(&trial, judge_all);
+  if (price) *price = sum;
+  return holds;
 }
 
 bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,

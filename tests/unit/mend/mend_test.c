@@ -39,6 +39,15 @@ static struct tried tried_with(const char *rules, const char *stock, const char 
 static struct tried tried(const char *rules, const char *design) { return tried_with(rules, NULL, design); }
 static void tried_free(struct tried *tried) { firm_free(tried->firm); }
 
+static bool apply(struct tried *tried, const size_t *numbers, size_t count, struct file_bytes *made) {
+  const struct mend_order order = {.review = &tried->firm->review,
+                                   .mends = tried->mends,
+                                   .source = &tried->source,
+                                   .numbers = numbers,
+                                   .count = count};
+  return mend_apply(tried->firm->arena, &order, made, &tried->firm->problems);
+}
+
 // "proven; embedment 9 in": the best fix of the first finding.
 static const char *fix_text(struct tried *tried) {
   struct text text = text_in(tried->firm->arena);
@@ -82,8 +91,7 @@ static void keeps_the_tolerance_and_the_unit(void **state) {
   assert_string_equal(fix_text(&it), "proven; embedment 200 mm");
   size_t number = 1;
   struct file_bytes made;
-  assert_true(
-      mend_apply(it.firm->arena, &it.firm->review, it.mends, &it.source, &number, 1, false, &made, &it.firm->problems));
+  assert_true(apply(&it, &number, 1, &made));
   assert_non_null(strstr(made.bytes, "embedment = \"200 mm +/- 10 mm\" } -- the foot\n"));
   tried_free(&it);
 }
@@ -176,8 +184,7 @@ static void what_a_loop_writes_is_left_to_a_hand(void **state) {
   assert_int_equal(it.mends->list[0].best.line, 5);
   size_t number = 1;
   struct file_bytes made;
-  assert_false(
-      mend_apply(it.firm->arena, &it.firm->review, it.mends, &it.source, &number, 1, false, &made, &it.firm->problems));
+  assert_false(apply(&it, &number, 1, &made));
   assert_non_null(strstr(firm_problems(it.firm), "fix 1 cannot be written"));
   tried_free(&it);
 }
@@ -188,8 +195,7 @@ static void numbers_that_are_not_there(void **state) {
       tried(DEEP("at_least = \"9 in\"", "raise = \"embedment\", by = \"1 in\""), GARDEN("embedment = \"4 in\""));
   const size_t wrong[] = {0, 2, 1};
   struct file_bytes made;
-  assert_false(
-      mend_apply(it.firm->arena, &it.firm->review, it.mends, &it.source, wrong, 3, false, &made, &it.firm->problems));
+  assert_false(apply(&it, wrong, 3, &made));
   assert_string_equal(firm_problems(it.firm),
                       "there is no finding 0: they go from 1 to 1; write 1\n"
                       "there is no finding 2: they go from 1 to 1; write 1\n");
