@@ -143,7 +143,8 @@ static void note_short(struct finding_search *s, const struct candidate *candida
 }
 
 static bool is_enough(const struct finding_search *s) {
-  if (s->proven > MEND_OTHERS || s->screens >= MOST_SCREENS || mending_is_spent(s->m)) return true;
+  size_t wanted = s->m->work < MOST_WORK / 2 ? MEND_OTHERS + 1 : 1;
+  if (s->proven >= wanted || s->screens >= MOST_SCREENS || mending_is_spent(s->m)) return true;
   return s->proven > 0 && s->m->trials >= MOST_TRIALS_FOR_OTHERS;
 }
 
@@ -329,7 +330,8 @@ void mend_find(struct mending *m, const struct mend_base *base, struct mend_find
   }
   found->best = s->kept[0].mend;
   if (base->with.count == 0) mend_prove(m, base, s->kept[0].answers, &found->best);
-  for (size_t i = 1; i < s->count && found->other_count < MEND_OTHERS; i++) {
+  bool room_for_others = m->work < MOST_WORK / 2;
+  for (size_t i = 1; room_for_others && i < s->count && found->other_count < MEND_OTHERS; i++) {
     struct mend other = s->kept[i].mend;
     if (other.standing > s->kept[0].mend.standing || !is_new(found, &other)) continue;
     if (base->with.count == 0) mend_prove(m, base, s->kept[i].answers, &other);

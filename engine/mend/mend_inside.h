@@ -108,10 +108,13 @@ struct mend_change mend_change_to(struct mending *m, const struct mend_base *bas
 enum {
   MOST_TRIALS = 40,
   MOST_TRIALS_OF_FINDING = 400,
-  MOST_WORK = 40000000,
+  MOST_WORK = 80000000,
   WORK_OF_OUTCOME = 40,
   INSTRUCTIONS_OF_WORK = 10
 };
+static inline void mending_charge(struct mending *m, const struct store *store, size_t outcomes) {
+  m->work += store->slot_count + outcomes * WORK_OF_OUTCOME;
+}
 static inline bool mending_is_spent(const struct mending *m) {
   return m->trials >= MOST_TRIALS_OF_FINDING || m->work >= MOST_WORK;
 }

@@ -136,7 +136,7 @@ static void judge_all(void *with) {
 static bool run(struct trial *trial, void (*work)(void *with)) {
   size_t outcomes = trial->outcome ? 1 : trial->base->review->outcome_count;
   trial->m->trials++;
-  trial->m->work += trial->base->store->slot_count + outcomes * WORK_OF_OUTCOME;
+  mending_charge(trial->m, trial->base->store, outcomes);
   uint64_t before = rulebook_spent(trial->m->rulebook);
   mending_aside(trial->m, work, trial, &trial->arena);
   trial->m->work += (size_t)((rulebook_spent(trial->m->rulebook) - before) / INSTRUCTIONS_OF_WORK);
@@ -165,6 +165,7 @@ bool mend_try_all(struct mending *m, const struct mend_base *base, struct change
 
 bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
                      struct mend_base *kept) {
+  mending_charge(m, base->store, base->review->outcome_count);
   struct problems *problems = arena_alloc(arena, sizeof *problems);
   struct review *review = arena_alloc(arena, sizeof *review);
   *problems = problems_in(arena);
