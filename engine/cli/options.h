@@ -22,7 +22,7 @@ struct settings {
   struct words operands, rules, try_;
   const char *output, *apply;
   int units, format, fail_at;
-  bool help, version, without_house, short_, full, working, list, require_seal;
+  bool help, version, without_house, without_fixes, short_, full, working, list, require_seal;
 };
 
 enum option {

@@ -50,6 +50,9 @@ has 'review: by hand' out 'Fix 2: raise how deep its foot is set'
 has 'review: it works all the same' out 'Works in a'
 has 'review: where' out 'line 7 is written in a loop'
 has 'review: advice keeps its words' out '^    Advice: Plant a hedge[.]$'
+run review a.lua --without-fixes
+has 'without fixes: the words of the rule' out '^    Try: Raise embedment'
+hasnt 'without fixes: none is shown' out 'Fix 1'
 run review a.lua --short
 has 'in short' out '^    Proven fix 1: raise embedment from 4 in [+]/- 1/2 in to 9 in$'
 
