@@ -58,8 +58,13 @@ static bool apply(struct text *text, void *with) {
   const fb_review *review = order->review;
   struct problems found = problems_in(text->arena);
   struct file_bytes made;
-  bool done = mend_apply(text->arena, &review->review, review->mends, &review->design->source, order->findings,
-                         order->count, order->joint, &made, &found);
+  const struct mend_order what = {.review = &review->review,
+                                  .mends = review->mends,
+                                  .source = &review->design->source,
+                                  .numbers = order->findings,
+                                  .count = order->count,
+                                  .joint = order->joint};
+  bool done = mend_apply(text->arena, &what, &made, &found);
   if (done) text_add_bytes(text, made.bytes, made.length);
   problems_hand_over(order->problems, &found);
   return done;

@@ -24,7 +24,7 @@ struct settings {
   struct words operands, rules, try_;
   const char *output, *apply, *samples, *seed, *jobs;
   int units, format, format_, fail_at, stage;
-  bool help, version, without_house, short_, full, working, list, require_seal, check, rule;
+  bool help, version, without_house, without_fixes, short_, full, working, list, require_seal, check, rule;
 };
 
 enum option {

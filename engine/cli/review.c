@@ -81,7 +81,7 @@ static int report(struct child *child, const struct errand *errand, fb_design *d
     fb_review_free(review);
     return applied;
   }
-  if (!mend(child, review, problems)) {
+  if (!errand->settings->without_fixes && !mend(child, review, problems)) {
     fb_review_free(review);
     return STATUS_FAULT;
   }
@@ -107,10 +107,20 @@ static int work(struct child *child, const struct errand *errand, fb_problems *p
   return status;
 }
 
+// What is tried stands in no file: a fix that is proven with it may not hold without.
+static bool goes_with_the_rest(struct errand *errand) {
+  if (errand->settings->try_.count == 0) return true;
+  problem_add(&errand->problems, (struct problem){.where = "--apply",
+                                                  .said = "does not go with --try, which no file says",
+                                                  .right = "what is tried into the design first"});
+  return false;
+}
+
 static bool apply_is_read(struct errand *errand) {
   struct asked_for asked;
   const char *apply_words = errand->settings->apply;
-  if (!apply_words || read_asked_for(apply_words, &asked)) return true;
+  if (!apply_words) return true;
+  if (read_asked_for(apply_words, &asked)) return goes_with_the_rest(errand);
   problem_add(&errand->problems, (struct problem){.where = "--apply",
                                                   .said = "is neither numbers of findings nor joint",
                                                   .read = apply_words,

@@ -97,12 +97,10 @@ static void add_joint(struct applying *a) {
   }
 }
 
-bool mend_apply(struct arena *arena, const struct review *review, const struct mends *mends,
-                const struct mend_source *source, const size_t *numbers, size_t count, bool joint,
-                struct file_bytes *made, struct problems *problems) {
-  struct applying a = {.arena = arena, .review = review, .mends = mends, .problems = problems};
-  if (joint) add_joint(&a);
-  for (size_t i = 0; i < count; i++) add_number(&a, numbers[i]);
-  if (a.wrong) return false;
-  return mend_write(arena, review->design, source, a.changes, made, problems);
+bool mend_apply(struct arena *arena, const struct mend_order *order, struct file_bytes *made,
+                struct problems *problems) {
+  struct applying a = {.arena = arena, .review = order->review, .mends = order->mends, .problems = problems};
+  if (order->joint) add_joint(&a);
+  for (size_t i = 0; i < order->count; i++) add_number(&a, order->numbers[i]);
+  return !a.wrong && mend_write(arena, order->review->design, order->source, a.changes, made, problems);
 }

@@ -148,7 +148,7 @@ static bool adds_purchases(struct gathering *g, const struct rule_fix *fix, cons
   return true;
 }
 
-static int rank_of(enum row_id row) { return mend_row(row) ? (int)mend_row(row)->rank : MEND_ADJUST; }
+static enum mend_rank rank_of(enum row_id row) { return mend_row(row) ? mend_row(row)->rank : MEND_ADJUST; }
 
 // Every target by itself, then all together.
 static void add_single(struct gathering *g, const struct rule_fix *fix, const struct targets *targets) {
@@ -205,7 +205,7 @@ static bool is_own(const struct gathering *g, int entity, enum row_id row) {
 enum { MOST_SHIMS = 48 };
 static void gather_size(struct gathering *g, const struct mend_row *row, int entity) {
   struct move move = {.entity = entity, .row = row->row, .from = value_now(g, entity, row->row)};
-  double times = row->rank == MEND_ADJUST ? 4 : 2;
+  double times = row->rank == MEND_ADJUST ? 4 : 3;
   move.step = mend_row_step(row, g->m->units);
   if (!isfinite(move.from) || !(move.step > 0)) return;
   bool point = catalogue_row(row->row)->dimension == DIM_ELEVATION;

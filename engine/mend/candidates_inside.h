@@ -16,8 +16,8 @@ struct gathering {
   int measured;  // slot; -1: none yet
 };
 
-struct candidate *gathering_add(struct gathering *gathering);  // cleared
+struct candidate *gathering_add(struct gathering *g);  // cleared
 // The next larger and the next smaller of what is sold: pipe, wire, pumps of the firm's stock.
-void gather_purchases(struct gathering *gathering, int entity, enum row_id row, bool own);
+void gather_purchases(struct gathering *g, int entity, enum row_id id, bool own);
 
 #endif

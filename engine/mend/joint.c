@@ -6,7 +6,7 @@
 
 #include "mend/mend_inside.h"
 
-enum { MOST_ROUNDS = 6, MOST_JOINT = 60 };
+enum { MOST_ROUNDS = 6, MOST_JOINT = 60, MOST_SWAPS = 30 };
 
 struct tally {
   size_t held, revise, advise, unanswered;
@@ -48,7 +48,7 @@ static bool try_set(struct joining *j, struct changes changes, bool as_good_will
   size_t count = j->file->review->outcome_count;
   struct answer *answers = arena_array(j->m->arena, count + 1, sizeof *answers);
   double price = NAN;
-  if (changes.count > MOST_JOINT || !trial_of_all(j->m, j->file, changes, answers, &price)) return false;
+  if (changes.count > MOST_JOINT || !mend_try_all(j->m, j->file, changes, answers, &price)) return false;
   struct tally tally = tally_of(answers, count);
   int order = compare_tallies(&tally, &j->least);
   if (order > 0 || (order == 0 && !as_good_will_do)) return false;
@@ -92,7 +92,7 @@ static struct changes gathered(struct joining *j, const struct mend_finding *lis
 // Findings of the design with the best set in it, each with its best fix from there. NULL: it contradicts itself.
 static struct mend_finding *look_again(struct joining *j, struct arena *arena, size_t *count) {
   struct mend_base *base = arena_alloc(arena, sizeof *base);
-  if (!trial_to_base(j->m, j->file, j->best, arena, base)) return NULL;
+  if (!mend_go_on_from(j->m, j->file, j->best, arena, base)) return NULL;
   const struct review *review = base->review;
   struct mend_finding *list = arena_array(j->m->arena, review->outcome_count + 1, sizeof *list);
   *count = 0;
@@ -129,10 +129,8 @@ static void go_round(void *with) {
 }
 
 static bool one_round(struct joining *j) {
-  struct round round = {.j = j, .arena = arena_new()};
-  bool done = round.arena && arena_try(round.arena, go_round, &round);
-  arena_free(round.arena);
-  if (!done) arena_give_up(j->m->arena);
+  struct round round = {.j = j};
+  mending_aside(j->m, go_round, &round, &round.arena);
   return round.better;
 }
 
@@ -151,6 +149,44 @@ static void prune(struct joining *j) {
     bool of_a_set = j->best.list[i - 1].beside || j->best.list[i - 1].row == ROW_pump_model;
     if (of_a_set) continue;
     try_set(j, without(j, &j->best, i - 1), true);
+  }
+}
+
+static bool holds_all(const struct changes *changes, const struct mend *mend) {
+  for (size_t i = 0; i < mend->count; i++) {
+    bool there = false;
+    for (size_t k = 0; k < changes->count; k++) {
+      const struct mend_change *a = &changes->list[k], *b = &mend->changes[i];
+      there = there || (a->entity == b->entity && a->row == b->row && strcmp(a->text, b->text) == 0);
+    }
+    if (!there) return false;
+  }
+  return mend->count > 0;
+}
+
+static struct changes with_other(struct joining *j, const struct mend *out, const struct mend *in) {
+  struct mend_change *list = arena_array(j->m->arena, j->best.count + 1, sizeof *list);
+  struct changes kept = {list, 0};
+  for (size_t i = 0; i < j->best.count; i++) {
+    const struct changes one = {&j->best.list[i], 1};
+    if (!holds_all(&(struct changes){out->changes, out->count}, &(struct mend){.changes = one.list, .count = 1}))
+      list[kept.count++] = j->best.list[i];
+  }
+  return changes_joined(j->m->arena, kept, (struct changes){in->changes, in->count});
+}
+
+// Another way of a finding that costs less and leaves no more behind, where prices are stated.
+static void cheapen(struct joining *j, const struct mends *mends) {
+  for (size_t i = 0, tries = 0; i < mends->count && tries < MOST_SWAPS; i++) {
+    const struct mend_finding *found = &mends->list[i];
+    if (!holds_all(&j->best, &found->best)) continue;
+    for (size_t k = 0; k < found->other_count; k++, tries++) {
+      struct joining before = *j;
+      if (found->others[k].standing != MEND_PROVEN) continue;
+      struct changes swapped = with_other(j, &found->best, &found->others[k]);
+      bool cheaper = try_set(j, swapped, true) && j->price < before.price - 0.005 && j->best.count <= before.best.count;
+      if (!cheaper) *j = before;
+    }
   }
 }
 
@@ -194,7 +230,7 @@ void mend_find_joint(struct mending *m, const struct mend_base *base, const stru
   double price = NAN;
   if (before.held + before.revise == 0 || mends->count < 2) return;
   j.least = before;
-  trial_of_all(m, base, (struct changes){0}, answers, &price);
+  mend_try_all(m, base, (struct changes){0}, answers, &price);
   struct changes all = gathered(&j, mends->list, mends->count, SEVERITY_REVISE);
   bool begun = all.count && try_set(&j, all, false);
   for (size_t i = 0; i < mends->count && !begun; i++) {
@@ -206,5 +242,6 @@ void mend_find_joint(struct mending *m, const struct mend_base *base, const stru
   }
   if (!begun) return;
   prune(&j);
+  if (price > 0) cheapen(&j, mends);
   finish(&j, &before, price, joint);
 }

@@ -88,10 +88,19 @@ struct mend_source {  // what the design was read from
 const struct mends *mends_of(struct rulebook *rulebook, const struct review *review, const struct mend_source *source,
                              struct rulebook_watch watch);
 
-// The design's file with all these in it. numbers: of findings, from 1; `joint` besides or instead. False: problems say
-// which number there is not, which finding has no fix that is proven, which two want different things.
-bool mend_apply(struct arena *arena, const struct review *review, const struct mends *mends,
-                const struct mend_source *source, const size_t *numbers, size_t count, bool joint,
-                struct file_bytes *made, struct problems *problems);
+// What to write into a design: fixes by the numbers of their findings, from 1, and the changes that go together.
+struct mend_order {
+  const struct review *review;
+  const struct mends *mends;
+  const struct mend_source *source;
+  const size_t *numbers;
+  size_t count;
+  bool joint;
+};
+
+// The design's file with all these in it. False: problems say which number there is not, which finding has no fix that
+// is proven, which two want different things.
+bool mend_apply(struct arena *arena, const struct mend_order *order, struct file_bytes *made,
+                struct problems *problems);
 
 #endif

@@ -4,6 +4,7 @@
 #define FOREBAY_MEND_MEND_INSIDE_H
 
 #include "mend/mend.h"
+#include "mend/rows.h"
 #include "units/unit.h"
 
 struct changes {
@@ -19,8 +20,11 @@ struct mend_base {
   struct changes with;           // by which it differs from the file's
 };
 
+enum { MOST_ASIDE = 4 };
+
 struct mending {
   struct arena *arena;
+  struct scratch_arenas *aside;  // arenas in use beside that one
   struct rulebook *rulebook;
   const struct mend_source *source;
   struct rulebook_watch watch;
@@ -30,7 +34,11 @@ struct mending {
   const char *entity;  // that it is of, for the watch
 };
 
-// ---- a trial: the design with other values in its slots, worked out and judged from the start (trial.c) ----
+// Runs work(with) with memory from an arena of its own, *arena, that ends with it; what work allocates from m->arena
+// stays. Where memory runs out in either, m->arena gives up.
+void mending_aside(struct mending *m, void (*work)(void *with), void *with, struct arena **arena);
+
+// ---- a trial: the design with other values in its slots, worked out and judged from the start (try.c) ----
 
 struct answer {  // an outcome as plain data that outlives its trial
   enum outcome_sort sort;
@@ -45,14 +53,14 @@ struct answer {  // an outcome as plain data that outlives its trial
 struct answer answer_of(const struct outcome *outcome);
 
 // False: the changed design contradicts itself.
-bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
+bool mend_try_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
                       const struct outcome *outcome, struct answer *answer);
 // All outcomes, by their number in base->review. price: what the takeoff comes to; may be NULL.
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
+bool mend_try_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price);
 // The design with changes, reviewed, to go on from; in `arena`. False: it contradicts itself.
-bool trial_to_base(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
-                struct mend_base *kept);
+bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
+                     struct mend_base *kept);
 
 // ---- what could be changed (candidates.c, ladder.c) ----
 
@@ -71,7 +79,7 @@ struct move {  // of one given
 struct candidate {  // givens that move together; each step goes on from the one before
   struct move moves[MOST_MOVES];
   size_t count;
-  int rank;
+  enum mend_rank rank;
   double price;  // of a pump of the firm's stock; NaN
   bool own;      // of the rule
 };
@@ -100,10 +108,13 @@ struct mend_change mend_change_to(struct mending *m, const struct mend_base *bas
 enum {
   MOST_TRIALS = 40,
   MOST_TRIALS_OF_FINDING = 400,
-  MOST_WORK = 40000000,
+  MOST_WORK = 80000000,
   WORK_OF_OUTCOME = 40,
   INSTRUCTIONS_OF_WORK = 10
 };
+static inline void mending_charge(struct mending *m, const struct store *store, size_t outcomes) {
+  m->work += store->slot_count + outcomes * WORK_OF_OUTCOME;
+}
 static inline bool mending_is_spent(const struct mending *m) {
   return m->trials >= MOST_TRIALS_OF_FINDING || m->work >= MOST_WORK;
 }

@@ -42,6 +42,8 @@ size_t mend_compare(struct mending *m, const struct review *review, const struct
 
 // ---- the edited file ----
 
+enum { READINGS = 3 };  // of a proof: it costs as much as so many trials of the whole design
+
 bool mend_write(struct arena *arena, const struct store *store, const struct mend_source *source,
                 struct changes changes, struct file_bytes *made, struct problems *problems) {
   struct edit *edits = arena_array(arena, changes.count + 1, sizeof *edits);
@@ -112,10 +114,8 @@ static void prove(void *with) {
 void mend_prove(struct mending *m, const struct mend_base *file, const struct answer *expected, struct mend *mend) {
   struct proof proof = {.m = m, .file = file, .expected = expected, .changes = {mend->changes, mend->count}};
   if (!m->source) return;
-  proof.arena = arena_new();
-  bool done = proof.arena && arena_try(proof.arena, prove, &proof);
-  arena_free(proof.arena);
-  if (!done) arena_give_up(m->arena);
+  for (int i = 0; i < READINGS; i++) mending_charge(m, file->store, file->review->outcome_count);
+  mending_aside(m, prove, &proof, &proof.arena);
   if (proof.holds) return;
   mend->standing = MEND_BY_HAND;
   mend->line = proof.line;

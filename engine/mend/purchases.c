@@ -120,7 +120,7 @@ static bool is_cheaper(const struct stock_pump *a, const struct stock_pump *b) {
 // The cheapest first: it is taken when it will do.
 static void gather_pumps(struct gathering *g, int entity, bool own) {
   const struct stock *stock = rulebook_stock(g->m->rulebook);
-  const struct stock_pump **sorted = arena_array(g->m->arena, stock->pump_count + 1, sizeof *sorted);
+  const struct stock_pump **sorted = arena_array(g->m->arena, stock->pump_count + 1, sizeof(struct stock_pump *));
   size_t count = 0;
   for (size_t i = 0; i < stock->pump_count; i++) {
     if (!can_replace(g, entity, &stock->pumps[i])) continue;

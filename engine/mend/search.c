@@ -53,7 +53,7 @@ static enum side look(struct searching *s, long step) {
   size_t count = candidate_at(s->m, s->base, s->candidate, step, changes);
   if (count == 0 || is_spent(s)) return SIDE_NONE;
   s->trials++;
-  if (!trial_of_outcome(s->m, s->base, (struct changes){changes, count}, s->finding, &s->last)) return SIDE_BEYOND;
+  if (!mend_try_outcome(s->m, s->base, (struct changes){changes, count}, s->finding, &s->last)) return SIDE_BEYOND;
   enum side side = side_of(s, &s->last);
   if (side == SIDE_SAME) note_best(s, step, &s->last);
   return side;

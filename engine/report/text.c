@@ -170,6 +170,7 @@ static void write_whole(struct report *report) {
   write_verdict(report);
   report_softened(report);
   report_trade_alone(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
@@ -192,6 +193,7 @@ static void write_brief(struct report *report) {
   tried_write(&report->page, &report->wording);
   write_verdict(report);
   report_softened(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);

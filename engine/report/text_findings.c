@@ -323,7 +323,7 @@ static void write_fix_in_short(struct report *report, const struct outcome *find
   size_t number;
   const struct mend_finding *found = report_mend_of(report, finding, &number);
   if (!found || found->best.standing != MEND_PROVEN) return;
-  const char *label = text_phrase(report->page.text.arena, "Fix %zu: ", number);
+  const char *label = text_phrase(report->page.text.arena, "Proven fix %zu: ", number);
   const char *words = report_fix_words(report, &found->best, finding->entity, true);
   page_labelled(&report->page, BODY, BODY, PAINT_PLAIN, label,
                 cut_to(report, words, report->page.width - BODY - strlen(label)));

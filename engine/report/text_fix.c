@@ -130,7 +130,7 @@ const char *report_fix_words(struct report *report, const struct mend *mend, int
   struct text words = report_words(report);
   word_changes(&words, report, mend, (struct telling){seen_from, brief});
   word_price(&words, report, mend->price);
-  if (standings[mend->standing]) standings[mend->standing](&words, report, mend);
+  if (standings[mend->standing] && !brief) standings[mend->standing](&words, report, mend);
   return text_end(&words);
 }
 
@@ -163,6 +163,29 @@ bool report_is_mended(const struct report *report, const struct outcome *finding
   size_t number;
   const struct mend_finding *found = report_mend_of(report, finding, &number);
   return found && found->best.count > 0;
+}
+
+static size_t count_proven(const struct mends *mends, size_t *flagged) {
+  size_t proven = *flagged = 0;
+  for (size_t i = 0; i < mends->count; i++) {
+    *flagged += mends->list[i].finding->sort == OUTCOME_FLAGGED;
+    proven += mends->list[i].best.standing == MEND_PROVEN || mends->list[i].best.standing == MEND_CHOICE;
+  }
+  return proven;
+}
+
+void report_fixes_in_sum(struct report *report) {
+  const struct mends *mends = report->about->mends;
+  size_t flagged, proven = mends ? count_proven(mends, &flagged) : 0;
+  if (proven == 0) return;
+  struct text words = report_words(report);
+  text_printf(&words, "Fixes: %zu of %zu findings that are not met %s one that is proven", proven, flagged,
+              proven == 1 ? "has" : "have");
+  const struct mend_joint *joint = &mends->joint;
+  if (joint->mend.count > 1 && joint->held_before)
+    text_printf(&words, "; one set of changes leaves %zu of %zu holds", joint->held_after, joint->held_before);
+  text_add_char(&words, '.');
+  page_wrap(&report->page, 0, INDENT, text_end(&words));
 }
 
 // What the word promises, and what it does not: once, where it was used.

@@ -44,9 +44,10 @@ void report_cautions(struct report *report);
 // text_fix.c
 const struct mend_finding *report_mend_of(const struct report *report, const struct outcome *finding, size_t *number);
 bool report_is_mended(const struct report *report, const struct outcome *finding);  // some change is told
-// With how it stands. brief: givens by their names alone.
+// With how it stands. brief: without it, and givens by their names alone.
 const char *report_fix_words(struct report *report, const struct mend *mend, int seen_from, bool brief);
 void report_fix(struct report *report, const struct outcome *finding, size_t indent);
+void report_fixes_in_sum(struct report *report);
 void report_explain_proven(struct report *report);
 void report_joint(struct report *report);
 

@@ -55,7 +55,7 @@ void rulebook_judge(struct rulebook *rulebook, struct evaluation *evaluation, st
 
 // One rule, by its number in review.rules, on one entity. All memory comes from the evaluation's arena, which is also
 // that of its problems.
-void rulebook_judge_one(struct rulebook *rulebook, struct evaluation *evaluation, size_t rule, int entity,
+void rulebook_judge_one(struct rulebook *book, struct evaluation *ev, size_t rule_number, int entity,
                         struct outcome *outcome);
 
 uint64_t rulebook_spent(const struct rulebook *rulebook);  // instructions of all its functions so far

@@ -50,8 +50,11 @@ has 'review: by hand' out 'Fix 2: raise how deep its foot is set'
 has 'review: it works all the same' out 'Works in a'
 has 'review: where' out 'line 7 is written in a loop'
 has 'review: advice keeps its words' out '^    Advice: Plant a hedge[.]$'
+run review a.lua --without-fixes
+has 'without fixes: the words of the rule' out '^    Try: Raise embedment'
+hasnt 'without fixes: none is shown' out 'Fix 1'
 run review a.lua --short
-has 'in short' out '^    Fix 1: raise embedment from 4 in [+]/- 1/2 in to 9 in[.] Proven[.]$'
+has 'in short' out '^    Proven fix 1: raise embedment from 4 in [+]/- 1/2 in to 9 in$'
 
 run review a.lua --apply 1 -o b.lua
 is 'apply: status' "$status" 0
@@ -89,6 +92,9 @@ refused 'no number' one '--apply: is neither numbers of findings nor joint; read
 refused 'a number and more' 1x 'is neither numbers'
 refused 'a comma too many' 1, 'is neither numbers'
 refused 'far too large' 12345678 'is neither numbers'
+run review a.lua --apply 1 --try 'left.height=30 in' -o new.lua
+is 'beside a trial: status' "$status" 2
+has 'beside a trial: message' err '--apply.*does not go with --try'
 run review a.lua --apply 1 -o a.lua
 is 'never over what was read: status' "$status" 2
 cmp -s a.lua before.lua

@@ -157,8 +157,8 @@ static struct file_bytes written(struct mended *before, const struct mends *mend
   struct judged *judged = &before->judged;
   struct problems problems = problems_in(judged->arena);
   struct file_bytes made = {0};
-  bool done = mend_apply(judged->arena, &judged->review, mends, &before->source, &number, joint ? 0 : 1, joint, &made,
-                         &problems);
+  const struct mend_order order = {&judged->review, mends, &before->source, &number, joint ? 0 : 1, joint};
+  bool done = mend_apply(judged->arena, &order, &made, &problems);
   struct text said = text_in(judged->arena);
   problems_write(&said, &problems, 5);
   if (!done) fail_msg("fix %zu: %s", number, text_end(&said));
@@ -283,9 +283,8 @@ static struct file_bytes all_proven(struct mended *mended, size_t *taken) {
     struct file_bytes more;
     if (mended->mends->list[i].best.standing != MEND_PROVEN) continue;
     numbers[*taken] = i + 1;
-    if (!mend_apply(judged->arena, &judged->review, mended->mends, &mended->source, numbers, *taken + 1, false, &more,
-                    &problems))
-      continue;
+    const struct mend_order order = {&judged->review, mended->mends, &mended->source, numbers, *taken + 1, false};
+    if (!mend_apply(judged->arena, &order, &more, &problems)) continue;
     made = more;
     (*taken)++;
   }

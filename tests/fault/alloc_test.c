@@ -169,6 +169,15 @@ static bool try_starter_rules(struct handles *handles) {
   return text != NULL;
 }
 
+static bool try_mend(struct handles *handles) { return fb_review_mend(handles->review, NULL, NULL, handles->problems); }
+
+static bool try_apply(struct handles *handles) {
+  const size_t number = 1;
+  fb_text *text = fb_apply_new(handles->review, &number, 1, false, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
 // --- failing each allocation once
 
 // Problems of one call at a time: what ran out before says nothing of the next.
@@ -199,6 +208,35 @@ static void fail_each_once(struct handles *handles, bool (*call)(struct handles 
     worked += works;
   }
   assert_in_range(n, BEYOND + 2, MOST - 1);
+}
+
+// Looking for fixes runs through all the rest many times over: of its allocations every so many fails, the first ones
+// densely.
+static void test_fixes(void **state) {
+  struct handles *handles = *state;
+  long n = 1;
+  for (bool worked = false; !worked; n += 1 + n / 8) {
+    renew_problems(handles);
+    renew_review(handles);
+    arena_fail_nth(n);
+    worked = try_mend(handles);
+    arena_fail_nth(0);
+    if (worked && fb_problems_out_of_memory(handles->problems)) fail_msg("allocation %ld: found, and yet no memory", n);
+    if (!worked && !fb_problems_out_of_memory(handles->problems)) fail_msg("nothing said of allocation %ld", n);
+    if (!worked) assert_null(fb_report_text_new(handles->review, NULL));
+    assert_in_range(n, 1, 10000000);
+  }
+  struct fb_fix fix;
+  assert_true(fb_fix_of(handles->review, 1, &fix));
+  assert_int_equal(fix.standing, FB_PROVEN);
+}
+
+static void test_applying(void **state) {
+  struct handles *handles = *state;
+  renew_problems(handles);
+  renew_review(handles);
+  assert_true(try_mend(handles));
+  fail_each_once(handles, try_apply, true, NULL);
 }
 
 static void test_problems(void **state) {
@@ -270,6 +308,8 @@ int main(void) {
       TEST(test_a_rulebook),
       TEST(test_a_review),
       TEST(test_a_report),
+      TEST(test_fixes),
+      TEST(test_applying),
       TEST(test_a_takeoff),
       TEST(test_a_trial),
       TEST(test_an_edit),

@@ -227,7 +227,8 @@ static void fixes(void **state) {
       {9, "  fix = { set = \"from.shelves\" },",
        AT(9) "rule \"r\".fix: is a list, which no fix writes; read \"from.shelves\"; write a given of what stands in "
              "it\n"},
-      {9, "  fix = { { raise = \"crest\" }, { raise = \"rim\" } },", AT(9) "rule \"r\".fix: a spill has no `rim`; read \"rim\"\n"},
+      {9, "  fix = { { raise = \"crest\" }, { raise = \"rim\" } },",
+       AT(9) "rule \"r\".fix: a spill has no `rim`; read \"rim\"\n"},
       {9, "  fix = { { raise = \"crest\" }, by = \"1 in\" },",
        AT(9) "rule \"r\".fix: is neither one change nor a list of changes; read \"by\"; write { { raise = \"...\" }, { "
              "set = \"...\", to = \"...\" } }\n"},

@@ -137,12 +137,9 @@ static void judge_all(void *with) {
 static bool run(struct trial *trial, void (*work)(void *with)) {
   size_t outcomes = trial->outcome ? 1 : trial->base->review->outcome_count;
   trial->m->trials++;
-  trial->m->work += trial->base->store->slot_count + outcomes * WORK_OF_OUTCOME;
+  mending_charge(trial->m, trial->base->store, outcomes);
   uint64_t before = rulebook_spent(trial->m->rulebook);
-  trial->arena = arena_new();
-  bool done = trial->arena && arena_try(trial->arena, work, trial);
-  arena_free(trial->arena);
-  if (!done) arena_give_up(trial->m->arena);
+  mending_aside(trial->m, work, trial, &trial->arena);
   trial->m->work += (size_t)((rulebook_spent(trial->m->rulebook) - before) / INSTRUCTIONS_OF_WORK);
   return trial->holds;
 }
@@ -151,21 +148,25 @@ static void tell(const struct mending *m, const struct mend_base *base, const st
   if (m->watch.tell) m->watch.tell(m->watch.with, base->review->rules[outcome->rule].id, m->entity ? m->entity : "");
 }
 
-bool trial_of_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
+bool mend_try_outcome(struct mending *m, const struct mend_base *base, struct changes changes,
                       const struct outcome *outcome, struct answer *answer) {
   struct trial trial = {.m = m, .base = base, .changes = changes, .outcome = outcome, .answers = answer};
   tell(m, base, outcome);
   return run(&trial, judge_one);
 }
 
-bool trial_of_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
+bool mend_try_all(struct mending *m, const struct mend_base *base, struct changes changes, struct answer *answers,
                   double *price) {
-  struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price};
-  return run(&trial, judge_all);
+  double sum = NAN;
+  struct trial trial = {.m = m, .base = base, .changes = changes, .answers = answers, .price = price ? &sum : NULL};
+  bool holds = run(&trial, judge_all);
+  if (price) *price = sum;
+  return holds;
 }
 
-bool trial_to_base(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
-                struct mend_base *kept) {
+bool mend_go_on_from(struct mending *m, const struct mend_base *base, struct changes changes, struct arena *arena,
+                     struct mend_base *kept) {
+  mending_charge(m, base->store, base->review->outcome_count);
   struct problems *problems = arena_alloc(arena, sizeof *problems);
   struct review *review = arena_alloc(arena, sizeof *review);
   *problems = problems_in(arena);
