@@ -39,7 +39,7 @@ static int setup(void **state) {
   handles.problems = fb_problems_new();
   handles.design = fb_design_new(&design, NULL, 0, handles.problems);
   handles.rulebook = fb_rulebook_new(&layer, 1, NULL, NULL, NULL, handles.problems);
-  handles.review = fb_review_new(handles.design, handles.rulebook, NULL, NULL, handles.problems);
+  handles.review = fb_review_new(handles.design, handles.rulebook, FB_LAYOUT, NULL, NULL, handles.problems);
   *state = &handles;
   return !handles.review;
 }
