@@ -143,13 +143,26 @@ static struct changes without(struct joining *j, const struct changes *all, size
   return kept;
 }
 
-// What nothing needs any more goes, the last found first.
-static void prune(struct joining *j) {
-  for (size_t i = j->best.count; i > 0 && j->best.count > 1; i--) {
-    bool of_a_set = j->best.list[i - 1].beside || j->best.list[i - 1].row == ROW_pump_model;
-    if (of_a_set) continue;
-    try_set(j, without(j, &j->best, i - 1), true);
+// What nothing needs any more goes. A pump's data stay together.
+static void prune_in_order(struct joining *j, bool last_first) {
+  size_t count = j->best.count;
+  for (size_t i = 0, at = last_first ? count : 0; i < count && j->best.count > 1; i++) {
+    if (last_first) at--;
+    const struct mend_change *change = &j->best.list[at];
+    bool of_a_set = change->beside || change->row == ROW_pump_model;
+    bool left_out = !of_a_set && try_set(j, without(j, &j->best, at), true);
+    if (!last_first && !left_out) at++;
   }
+}
+
+// Which is left depends on where one begins: the shorter set is taken, of two as long the cheaper.
+static void prune(struct joining *j) {
+  struct joining other = *j;
+  prune_in_order(j, true);
+  prune_in_order(&other, false);
+  bool shorter = other.best.count < j->best.count;
+  bool cheaper = other.best.count == j->best.count && other.price < j->price;
+  if (compare_tallies(&other.least, &j->least) <= 0 && (shorter || cheaper)) *j = other;
 }
 
 static bool holds_all(const struct changes *changes, const struct mend *mend) {

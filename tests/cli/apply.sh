@@ -114,4 +114,51 @@ is 'JSON: status' "$status" 0
 is 'JSON: the one given' "$(diff a.json b.json | grep -c '^[<>]')" 2
 has 'JSON: the new text' b.json '"embedment": "9 in"'
 
+# A pump that cannot lift the water, and one in the firm's stock that can: the curve goes into the file whole.
+cat >rules/stone.lua <<'END'
+-- SPDX-License-Identifier: MIT
+rule "gives" {
+  title = "A pump gives water", for_each = "pump", stage = "plumbing", severity = "hold",
+  judges = "flow", at_least = "100 gal/h", why = "It is dry.", source = "none", fix = { choose = "model" },
+  examples = {
+    { "none", pump = { flow = "0 gal/h" }, outcome = "flagged" },
+    { "some", pump = { flow = "200 gal/h" }, outcome = "clear" },
+    { "at the limit", pump = { flow = "100 gal/h" }, outcome = "clear" },
+  },
+}
+END
+cat >firm.lua <<'END'
+-- SPDX-License-Identifier: MIT
+stock { pumps = { { model = "mid 1900", type = "submersible", power = "110 W", price = "$240",
+  curve = { { "0 gal/h", "20 ft" }, { "900 gal/h", "6 ft" }, { "1,900 gal/h", "0 ft" } } } } }
+END
+cat >lift.json <<'END'
+{
+  "project": { "name": "Lift", "units": "us" },
+  "basin": {
+    "low": { "purpose": "display", "outline": { "circle": ["10 ft"] }, "depth": "30 in", "rim": "0 in",
+      "water_level": "-4 in" },
+    "high": { "purpose": "bowl", "outline": { "circle": ["3 ft"] }, "depth": "10 in", "rim": "138 in",
+      "water_level": "130 in" }
+  },
+  "pump": { "p": { "from": "low", "type": "submersible", "power": "40 W",
+    "curve": [["0 gal/h", "10 ft"], ["900 gal/h", "0 ft"]] } },
+  "pipe": { "q": { "from": "p", "to": "high", "size": "2 in", "length": "14 ft", "outlet": "above water",
+    "outlet_at": "144 in" } },
+  "spill": { "s": { "from": "high", "into": "low", "crest": "130 in", "lip": "thin edge", "lip_width": "12 in" } }
+}
+END
+run review lift.json --rules firm.lua
+has 'a pump: it is told with its price' out 'Fix 1: take "mid 1900" of the firm.s stock, with its maker.s data, [$]240[.]00[.]$'
+run review lift.json --rules firm.lua --apply 1 -o lifted.json
+is 'a pump into JSON: status' "$status" 0
+has 'a pump into JSON: the model' lifted.json '"model": "mid 1900"'
+has 'a pump into JSON: the curve' lifted.json '"20 ft"'
+has 'a pump into JSON: its power' lifted.json '"power": "110 W"'
+run review lifted.json --rules firm.lua
+is 'a pump into JSON: nothing is held' "$status" 0
+run review lift.json --apply 1 -o none.json
+is 'without a stock: status' "$status" 2
+has 'without a stock: nothing to choose' err 'fix 1 cannot be written'
+
 finish
