@@ -206,7 +206,7 @@ static void try_better(const struct study *study, size_t samples, struct drive *
 }
 
 // What is allocated here stays until the review ends: what trials keep from one to the next may come to lie behind it.
-void drive_find(struct sampling *sampling, size_t outcome, size_t samples, bool better, struct drive *found) {
+void drive_find(struct sampling *sampling, size_t outcome, size_t samples, struct drive *found) {
   struct study study = {sampling, outcome, &sampling->review->outcomes[outcome]};
   struct candidate *candidates = arena_array(sampling->arena, sampling->spread->count + 1, sizeof *candidates);
   struct rows *rows = arena_alloc(sampling->arena, sizeof *rows);
@@ -214,5 +214,5 @@ void drive_find(struct sampling *sampling, size_t outcome, size_t samples, bool 
   size_t chosen = choose(&study, candidates);
   draw_rows(&study, rows, candidates, chosen);
   find_shares(rows, candidates, chosen, found);
-  if (better) try_better(&study, samples, found);
+  try_better(&study, samples, found);
 }

@@ -30,6 +30,6 @@ struct drive {
 };
 
 // samples: of the whole run; the trials of `better` are the first of its draws, at most DRIVE_DRAWS.
-void drive_find(struct sampling *sampling, size_t outcome, size_t samples, bool try_better, struct drive *found);
+void drive_find(struct sampling *sampling, size_t outcome, size_t samples, struct drive *found);
 
 #endif

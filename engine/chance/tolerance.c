@@ -48,18 +48,29 @@ struct tolerance_counts tolerance_count(const struct tolerance *tolerance) {
 
 // ---- which are asked ----
 
-static void ask_those(struct tolerance *t, enum sureness sureness, bool grave) {
-  for (size_t o = 0; o < t->sampling->review->outcome_count; o++) {
-    if (tolerance_sureness(t, o) == sureness && tolerance_grave(t, o) == grave) t->asked[t->asked_count++] = o;
-  }
+bool tolerance_settled(const struct tolerance *tolerance, size_t outcome) {
+  uint32_t of = tolerance->drawn - tolerance->contradicting;
+  return of > 0 && tolerance->tallies[outcome].flagged >= FIRM_SHARE * of;
+}
+
+// What could stop the dig, then what has to be revised, then advice; what nothing would change comes last.
+static int rank_of(const struct tolerance *t, size_t outcome) {
+  const struct review *review = t->sampling->review;
+  if (tolerance_settled(t, outcome)) return 4;
+  if (tolerance_grave(t, outcome)) return tolerance_sureness(t, outcome) == SURE_FAILING ? 0 : 1;
+  return review->rules[review->outcomes[outcome].rule].severity == SEVERITY_ADVISE ? 3 : 2;
 }
 
 void tolerance_ask(struct tolerance *t) {
-  t->asked_count = 0;
-  ask_those(t, SURE_FAILING, true);
-  ask_those(t, SURE_FRAGILE, true);
-  ask_those(t, SURE_FRAGILE, false);
-  ask_those(t, SURE_FAILING, false);
+  t->asked_count = t->unsettled_count = 0;
+  for (int rank = 0; rank <= 4; rank++) {
+    for (size_t o = 0; o < t->sampling->review->outcome_count; o++) {
+      enum sureness sure = tolerance_sureness(t, o);
+      if (sure == SURE_FIRM || sure == SURE_OPEN || rank_of(t, o) != rank) continue;
+      t->asked[t->asked_count++] = o;
+      t->unsettled_count += rank < 4;
+    }
+  }
 }
 
 const struct drive *tolerance_drive(const struct tolerance *tolerance, size_t outcome) {
@@ -78,17 +89,10 @@ static void draw_share(struct tolerance *t, unsigned share, unsigned of) {
   }
 }
 
-// Where it is flagged in nearly every draw, knowing one value better changes nothing.
-static bool may_settle(const struct tolerance *t, size_t outcome) {
-  return t->tallies[outcome].flagged < FIRM_SHARE * (t->drawn - t->contradicting);
-}
-
 static void drive_share(struct tolerance *t, unsigned share, unsigned of) {
   tolerance_ask(t);
-  for (size_t i = share; i < t->asked_count && i < TOLERANCE_DRIVEN; i += of) {
-    size_t outcome = t->asked[i];
-    drive_find(t->sampling, outcome, t->samples, may_settle(t, outcome), &t->drives[t->drive_count++]);
-  }
+  for (size_t i = share; i < t->unsettled_count && i < TOLERANCE_DRIVEN; i += of)
+    drive_find(t->sampling, t->asked[i], t->samples, &t->drives[t->drive_count++]);
 }
 
 void tolerance_work(struct tolerance *tolerance, enum tolerance_step step, unsigned share, unsigned of) {

@@ -23,9 +23,10 @@ struct tolerance {
   size_t samples;
   uint32_t drawn, contradicting;  // so far
   struct tally *tallies;          // by outcome
-  size_t *asked;                  // outcomes that are not firm, those of lives and holds first
-  size_t asked_count;             // after tolerance_ask
-  struct drive *drives;           // of the first of them; `outcome` says whose
+  size_t *asked;                  // after tolerance_ask: outcomes that are not firm, those of lives and holds first
+  size_t asked_count;
+  size_t unsettled_count;  // the first of them; those behind are flagged in nearly every draw
+  struct drive *drives;    // of the first of them; `outcome` says whose
   size_t drive_count;
 };
 
@@ -38,6 +39,8 @@ bool tolerance_add(struct tolerance *tolerance, enum tolerance_step step, const 
 
 enum sureness tolerance_sureness(const struct tolerance *tolerance, size_t outcome);
 enum sureness tally_sureness(const struct tally *tally, uint32_t of);
+// Flagged in 99 of 100 draws or more: no measuring changes that.
+bool tolerance_settled(const struct tolerance *tolerance, size_t outcome);
 // Whether it could stop the dig: a rule of life safety, or it held in some draw.
 bool tolerance_grave(const struct tolerance *tolerance, size_t outcome);
 struct tolerance_counts {

@@ -55,29 +55,47 @@ static void write_contradicting(struct toleranced *r) {
 
 // --- which outcomes
 
-static void write_sort(struct toleranced *r, enum sureness sure, const char *heading, const char *says) {
+enum part { PART_FAILING, PART_FRAGILE, PART_ADVICE, PART_SETTLED, PARTS };
+static const struct {
+  const char *heading, *says;
+  void (*write)(struct toleranced *r, size_t outcome);
+} parts[PARTS] = {
+    [PART_FAILING] = {"FAILING", "Flagged in half of the draws or more.", tolerance_outcome},
+    [PART_FRAGILE] = {"FRAGILE", "Flagged in some draws, or without an answer in some.", tolerance_outcome},
+    [PART_ADVICE] = {"ADVICE THAT IS NOT FIRM", NULL, tolerance_line},
+    [PART_SETTLED] = {"NOT MET IN NEARLY EVERY DRAW", "No measuring changes that; forebay review says what would.",
+                      tolerance_line},
+};
+
+static enum part part_of(const struct tolerance *t, size_t outcome) {
+  const struct review *review = t->sampling->review;
+  bool advice = review->rules[review->outcomes[outcome].rule].severity == SEVERITY_ADVISE;
+  if (tolerance_settled(t, outcome)) return PART_SETTLED;
+  if (advice && !tolerance_grave(t, outcome)) return PART_ADVICE;
+  return tolerance_sureness(t, outcome) == SURE_FAILING ? PART_FAILING : PART_FRAGILE;
+}
+
+static void write_part(struct toleranced *r, enum part part) {
   const struct tolerance *t = r->tolerance;
   bool begun = false;
+  r->last_rule = SIZE_MAX;
   for (size_t i = 0; i < t->asked_count; i++) {
-    if (tolerance_sureness(t, t->asked[i]) != sure) continue;
-    if (!begun) {
-      page_heading(&r->report.page, heading);
-      page_wrap(&r->report.page, INDENT, 0, says);
-    }
+    if (part_of(t, t->asked[i]) != part) continue;
+    if (!begun) page_heading(&r->report.page, parts[part].heading);
+    if (!begun && parts[part].says) page_wrap(&r->report.page, INDENT, 0, parts[part].says);
     begun = true;
-    tolerance_outcome(r, t->asked[i]);
+    parts[part].write(r, t->asked[i]);
   }
 }
 
 static void write_not_driven(struct toleranced *r) {
   const struct tolerance *t = r->tolerance;
-  if (t->asked_count <= t->drive_count) return;
+  if (t->unsettled_count <= t->drive_count) return;
   struct text words = report_words(&r->report);
-  text_printf(&words,
-              "What drives them was looked for in the first %zu, those that can stop the dig before the others.",
+  text_printf(&words, "What drives them was looked for in %zu of these, those that can stop the dig before the others.",
               t->drive_count);
   page_blank(&r->report.page);
-  page_wrap(&r->report.page, INDENT, 0, text_end(&words));
+  page_wrap(&r->report.page, 0, 0, text_end(&words));
 }
 
 // --- what varies
@@ -114,8 +132,8 @@ static void write_reading(struct toleranced *r) {
   page_wrap(&r->report.page, INDENT, 0,
             "In each draw every value lies somewhere within its tolerance, each place as likely as another and none "
             "knowing of the others, and the rules judge again. Firm: surely (95 %) not flagged in 99 draws of 100. "
-            "Failing: flagged in half of them or more. The band behind a share is that of counting (95 %). Shares of "
-            "what moves the margin: by itself, and together with others.");
+            "Failing: flagged in half of them or more. In brackets the band that counting leaves (95 %). Behind what "
+            "drives it: the share of the margin's variance that it makes by itself, and together with others.");
   page_wrap(&r->report.page, INDENT, 0,
             "Tolerances say nothing of slips, of ground that is not as it looks, or of work that is not as drawn. "
             "Local codes and licensed practice decide.");
@@ -125,14 +143,14 @@ void report_tolerance(struct text *text, const struct tolerance *tolerance, cons
                       struct report_style style) {
   const struct review *review = tolerance->sampling->review;
   struct toleranced r = {{page_in(text->arena, style.width), {review->evaluation, style.units}, review, about, false},
-                         tolerance};
+                         tolerance,
+                         SIZE_MAX};
   struct tolerance_counts counts = tolerance_count(tolerance);
   report_head(&r.report);
   write_draws(&r);
   write_verdict(&r, &counts);
   write_contradicting(&r);
-  write_sort(&r, SURE_FAILING, "FAILING", "Flagged in half of the draws or more.");
-  write_sort(&r, SURE_FRAGILE, "FRAGILE", "Flagged in some draws, or without an answer in some.");
+  for (enum part part = 0; part < PARTS; part++) write_part(&r, part);
   write_not_driven(&r);
   write_ways(&r);
   write_reading(&r);

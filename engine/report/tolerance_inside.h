@@ -9,9 +9,11 @@
 struct toleranced {
   struct report report;
   const struct tolerance *tolerance;
+  size_t last_rule;  // whose title stands above
 };
 
-void tolerance_outcome(struct toleranced *r, size_t outcome);           // one that is not firm
+void tolerance_outcome(struct toleranced *r, size_t outcome);  // one that is not firm, with what drives and settles it
+void tolerance_line(struct toleranced *r, size_t outcome);     // in a line
 void tolerance_share(struct text *words, uint32_t count, uint32_t of);  // "in 31 of 100 draws"
 void tolerance_half(struct text *words, const struct toleranced *r, const struct spread_value *value);  // "+/- 1/2 in"
 

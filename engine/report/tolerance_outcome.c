@@ -56,34 +56,44 @@ void tolerance_half(struct text *words, const struct toleranced *r, const struct
   text_add(words, " %");
 }
 
-static void write_value(struct text *words, const struct toleranced *r, const struct spread_value *value) {
-  text_printf(words, "%s (", value->name);
-  tolerance_half(words, r, value);
-  text_printf(words, "%s%s)", value->stated ? " as stated" : " by ", value->stated ? "" : taking_way(value->way)->name);
-}
-
 // --- what drives it
 
-static void write_shares(struct text *words, const struct drive *drive, const struct sensitivity *share) {
-  double first = fmin(fmax(share->first, 0), 1), total = fmin(fmax(share->total, 0), 1);
+static void write_percents(struct text *words, const struct sensitivity *share) {
+  double first = fmin(fmax(share->first, 0), 1), total = fmax(first, fmin(share->total, 1));
+  text_add_char(words, ' ');
   number_write(words, 100 * first, 0, false);
-  text_add(words, " % by itself, ");
-  number_write(words, 100 * fmax(first, total), 0, false);
-  text_add(words, " % with others");
-  if (!drive->by_margin) text_add(words, ", of whether it is flagged");
+  text_add(words, " %");
+  if (total - first < 0.02) return;
+  text_add(words, ", with others ");
+  number_write(words, 100 * total, 0, false);
+  text_add(words, " %");
+}
+
+// `boulder "tall stone".height (+/- 10 % by eye) 33 %, with others 38 %`; the thing is named once.
+static void write_driver(struct text *words, const struct toleranced *r, const struct driver *driver, int *named) {
+  const struct spread_value *value = &r->tolerance->sampling->spread->values[driver->value];
+  if (*named == value->entity)
+    text_printf(words, "its %s (", catalogue_row(value->row)->name);
+  else
+    text_printf(words, "%s (", value->name);
+  *named = value->entity;
+  tolerance_half(words, r, value);
+  text_printf(words, "%s%s)", value->stated ? " as stated" : " by ", value->stated ? "" : taking_way(value->way)->name);
+  write_percents(words, &driver->share);
 }
 
 // Nothing that has a part of less than one in a hundred.
 static void write_drivers(struct toleranced *r, const struct drive *drive) {
-  const struct spread *spread = r->tolerance->sampling->spread;
+  struct text words = report_words(&r->report);
+  int named = -1;
   for (uint32_t i = 0; i + 1 < drive->driver_count && i < SHOWN; i++) {
-    if (i > 0 && drive->drivers[i].share.total < 0.01) return;
-    struct text words = report_words(&r->report);
-    write_value(&words, r, &spread->values[drive->drivers[i].value]);
-    text_add(&words, ": ");
-    write_shares(&words, drive, &drive->drivers[i].share);
-    page_labelled(&r->report.page, BODY, 10, PAINT_PLAIN, i ? "          " : "Driven by ", text_end(&words));
+    if (i > 0 && drive->drivers[i].share.total < 0.01) break;
+    if (i > 0) text_add(&words, "; ");
+    write_driver(&words, r, &drive->drivers[i], &named);
   }
+  if (words.length == 0) return;
+  text_add(&words, drive->by_margin ? "." : " (of whether it is flagged).");
+  page_labelled(&r->report.page, BODY, INDENT, PAINT_PLAIN, "Driven by ", text_end(&words));
 }
 
 // --- what would settle it
@@ -121,7 +131,7 @@ static void write_settled(struct toleranced *r, const struct settling *by) {
   tolerance_share(&words, tally->flagged, by->half ? by->by->half_of : by->by->exact_of);
   if (!by->firm) text_add(&words, ": then the drawing is at fault and not the tape");
   text_add_char(&words, '.');
-  page_labelled(&r->report.page, BODY, 10, PAINT_BOLD, "Measure this better: ", text_end(&words));
+  page_labelled(&r->report.page, BODY, INDENT, PAINT_BOLD, "Measure this better: ", text_end(&words));
 }
 
 static const struct better *best_of(const struct drive *drive) {
@@ -137,11 +147,11 @@ static const struct better *best_of(const struct drive *drive) {
 static void write_unsettled(struct toleranced *r, const struct drive *drive) {
   const struct better *best = best_of(drive);
   struct text words = report_words(&r->report);
-  text_printf(&words, "Measuring one of them better does not settle it: with %s exactly as drawn it is still flagged ",
+  text_printf(&words, "Measuring one of them better does not settle it: with %s exact it is still flagged ",
               r->tolerance->sampling->spread->values[best->value].name);
   tolerance_share(&words, best->exact.flagged, best->exact_of);
   text_add(&words, ". Draw it with more to spare.");
-  page_wrap(&r->report.page, BODY, 0, text_end(&words));
+  page_wrap(&r->report.page, BODY, INDENT, text_end(&words));
 }
 
 static void write_better(struct toleranced *r, const struct drive *drive) {
@@ -166,50 +176,74 @@ static const struct {
 
 static void write_as_drawn(struct toleranced *r, const struct outcome *outcome) {
   struct text words = report_words(&r->report);
-  text_add(&words, outcome->sort == OUTCOME_FLAGGED ? "As drawn, not met: " : "As drawn: ");
   word_entity(&words, &r->report.wording, outcome->entity);
-  text_add(&words, ": ");
+  text_add(&words, outcome->sort == OUTCOME_FLAGGED ? ", as drawn and not met: " : ", as drawn: ");
   if (outcome->sort == OUTCOME_CLEAR)
     word_outcome_short(&words, &r->report.wording, outcome);
   else if (outcome->sort == OUTCOME_NOT_APPLICABLE)
     text_add(&words, "the rule does not apply");
   else
     word_outcome(&words, &r->report.wording, outcome);
-  page_wrap(&r->report.page, BODY, INDENT, text_end(&words));
+  page_wrap(&r->report.page, INDENT, INDENT, text_end(&words));
 }
 
-static void write_how_often(struct toleranced *r, const struct tally *tally) {
+static void write_how_often(struct toleranced *r, struct text *words, const struct tally *tally) {
   uint32_t of = r->tolerance->drawn - r->tolerance->contradicting;
-  struct text words = report_words(&r->report);
-  text_add(&words, "Flagged ");
-  tolerance_share(&words, tally->flagged, of);
-  write_band(&words, tally->flagged, of);
+  text_add(words, "flagged ");
+  tolerance_share(words, tally->flagged, of);
+  if (tally->flagged < of) write_band(words, tally->flagged, of);
   if (tally->held > 0 && tally->held < tally->flagged) {
-    text_add(&words, ", as a hold ");
-    tolerance_share(&words, tally->held, of);
+    text_add(words, ", as a hold ");
+    tolerance_share(words, tally->held, of);
   }
   if (tally->open > 0) {
-    text_add(&words, "; without an answer ");
-    tolerance_share(&words, tally->open, of);
+    text_add(words, "; without an answer ");
+    tolerance_share(words, tally->open, of);
   }
-  text_add_char(&words, '.');
-  page_wrap(&r->report.page, BODY, INDENT, text_end(&words));
 }
 
-void tolerance_outcome(struct toleranced *r, size_t number) {
+static enum severity severity_of(const struct toleranced *r, size_t number) {
+  const struct outcome *outcome = &r->report.review->outcomes[number];
+  if (r->tolerance->tallies[number].held > 0) return SEVERITY_HOLD;
+  if (outcome->sort == OUTCOME_FLAGGED) return outcome->severity;
+  enum severity worst = r->report.review->rules[outcome->rule].severity;
+  return worst == SEVERITY_HOLD && r->tolerance->tallies[number].flagged > 0 ? SEVERITY_REVISE : worst;
+}
+
+static void write_title(struct toleranced *r, size_t number) {
   const struct outcome *outcome = &r->report.review->outcomes[number];
   const struct rule_facts *rule = &r->report.review->rules[outcome->rule];
-  const struct tally *tally = &r->tolerance->tallies[number];
-  enum severity severity = tally->held > 0                    ? SEVERITY_HOLD
-                           : outcome->sort == OUTCOME_FLAGGED ? outcome->severity
-                                                              : rule->severity;
-  const struct drive *drive = tolerance_drive(r->tolerance, number);
+  if (r->last_rule == outcome->rule) return;
+  r->last_rule = outcome->rule;
+  enum severity severity = severity_of(r, number);
   struct text words = report_words(&r->report);
   text_printf(&words, "%s [%s]", rule->title, rule->id);
   page_labelled(&r->report.page, 0, BODY, severities[severity].paint, severities[severity].label, text_end(&words));
-  write_as_drawn(r, outcome);
-  write_how_often(r, tally);
+}
+
+void tolerance_outcome(struct toleranced *r, size_t number) {
+  const struct drive *drive = tolerance_drive(r->tolerance, number);
+  struct text often = report_words(&r->report);
+  write_title(r, number);
+  write_as_drawn(r, &r->report.review->outcomes[number]);
+  write_how_often(r, &often, &r->tolerance->tallies[number]);
+  text_add_char(&often, '.');
+  page_labelled(&r->report.page, BODY, INDENT, PAINT_PLAIN, "In draws: ", text_end(&often));
   if (!drive) return;
   write_drivers(r, drive);
   write_better(r, drive);
+}
+
+void tolerance_line(struct toleranced *r, size_t number) {
+  const struct outcome *outcome = &r->report.review->outcomes[number];
+  const struct drive *drive = tolerance_drive(r->tolerance, number);
+  enum severity severity = severity_of(r, number);
+  struct text words = report_words(&r->report);
+  word_entity(&words, &r->report.wording, outcome->entity);
+  text_printf(&words, " [%s]: ", r->report.review->rules[outcome->rule].id);
+  write_how_often(r, &words, &r->tolerance->tallies[number]);
+  if (drive && drive->driver_count > 1)
+    text_printf(&words, "; driven by %s", r->tolerance->sampling->spread->values[drive->drivers[0].value].name);
+  page_labelled(&r->report.page, INDENT, INDENT, severities[severity].paint, severities[severity].label,
+                text_end(&words));
 }
