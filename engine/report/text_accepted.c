@@ -58,15 +58,19 @@ static void write_accepted(struct report *report, const struct acceptance *accep
   page_wrap(&report->page, BODY, INDENT, text_end(&found));
 }
 
+static const char *consequence_of(const struct acceptance *acceptance) {
+  return acceptance->outcome->counting == BEHIND_US ? "it is behind us, like its rule" : "it counts again";
+}
+
 static const char *what_became(struct report *report, const struct acceptance *acceptance) {
   struct arena *arena = report->page.text.arena;
   switch (acceptance->standing) {
     case ACCEPTANCE_PASSED:
-      return text_phrase(arena, "was accepted up to %s, and the work is past that: it counts again",
-                         stage_word(report, acceptance));
+      return text_phrase(arena, "was accepted up to %s, and the work is past that: %s", stage_word(report, acceptance),
+                         consequence_of(acceptance));
     case ACCEPTANCE_WORSE:
-      return text_phrase(arena, "was accepted at %s and is worse now: it counts again",
-                         given_of(report, acceptance, ROW_accept_at)->text);
+      return text_phrase(arena, "was accepted at %s and is worse now: %s",
+                         given_of(report, acceptance, ROW_accept_at)->text, consequence_of(acceptance));
     case ACCEPTANCE_OPEN:
       return "has no answer yet, so there is nothing to accept";
     case ACCEPTANCE_STALE:

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "rulebook/accept.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "rulebook/rule.h"
@@ -60,20 +61,32 @@ static bool find_rule(struct deciding *d) {
 }
 
 // Lives are not for a design to bargain with: only a firm's layer may soften such a rule, with its reason on page one.
-static bool may_be_accepted(struct deciding *d) {
+static bool may_be_accepted(struct deciding *d, enum severity severity) {
   const struct rule_facts *facts = &d->rule->facts;
-  if (!facts->life_safety || facts->severity < SEVERITY_HOLD) return true;
+  if (!facts->life_safety || severity < SEVERITY_HOLD) return true;
   complain(d, ROW_accept_rule, "lives depend on this rule, and what it holds cannot be accepted in a design", facts->id,
            "the design mended, or what it asks for answered");
   return false;
 }
 
-// Every kind that the rule judges stands once in a design, or it judges the design as a whole.
-static bool names_itself(const struct rule *rule) {
+static bool is_reasoned(struct deciding *d) {
+  const char *because = slot_of(d, ROW_accept_because)->text;
+  if (because[strspn(because, " \t\r\n")] != '\0') return true;
+  complain(d, ROW_accept_because, "is blank", NULL, "who decided, and why");
+  return false;
+}
+
+static bool names_itself(enum kind kind) { return catalogue_kind(kind)->single; }
+
+// Some kind that the rule judges stands once in a design, without a name; or it judges the design as a whole.
+static bool judges_single(const struct rule *rule) {
+  bool any = false;
   for (int k = 0; k < KIND_COUNT; k++) {
-    if (kinds_hold(rule->kinds, (enum kind)k) && !catalogue_kind((enum kind)k)->single) return false;
+    if (!kinds_hold(rule->kinds, (enum kind)k)) continue;
+    if (names_itself((enum kind)k)) return true;
+    any = true;
   }
-  return true;
+  return !any;
 }
 
 static int owner_of(const struct store *design, int entity) {
@@ -100,7 +113,7 @@ static bool find_on(struct deciding *d, int *on) {
   const struct store *design = d->review->design;
   *on = -1;
   if (!is_stated(d, ROW_accept_on)) {
-    if (names_itself(d->rule)) return true;
+    if (judges_single(d->rule)) return true;
     complain(d, ROW_COUNT, "does not say what the finding is on", d->rule->facts.id,
              text_phrase(d->problems->arena, "on = \"...\", the name of a %s", kinds_of(d)));
     return false;
@@ -160,6 +173,10 @@ static enum acceptance_standing against_value(struct deciding *d, const struct c
     complain(d, ROW_accept_at, text_end(&wrong), at, right.length ? text_end(&right) : NULL);
     return ACCEPTANCE_WRONG;
   }
+  if (!isnan(reading.tolerance)) {
+    complain(d, ROW_accept_at, "states a tolerance", at, "the value that was accepted");
+    return ACCEPTANCE_WRONG;
+  }
   return is_worse(judged, judged->value, reading.value) && !prints_no_worse(d, judged, reading.value)
              ? ACCEPTANCE_WORSE
              : ACCEPTANCE_ACCEPTED;
@@ -178,7 +195,9 @@ static enum acceptance_standing standing_of(struct deciding *d, const struct out
 
 static bool is_meant(const struct deciding *d, const struct outcome *outcome, int on) {
   if (strcmp(d->review->rules[outcome->rule].id, d->rule->facts.id) != 0) return false;
-  return on < 0 || (outcome->entity >= 0 && owner_of(d->review->design, outcome->entity) == on);
+  if (outcome->entity < 0) return on < 0;
+  int owner = owner_of(d->review->design, outcome->entity);
+  return on < 0 ? names_itself(d->review->design->entities[owner].kind) : owner == on;
 }
 
 static void decide_outcome(struct deciding *d, struct outcome *outcome) {
@@ -186,6 +205,8 @@ static void decide_outcome(struct deciding *d, struct outcome *outcome) {
   if (standing == ACCEPTANCE_STALE) return;
   if (outcome->counting == ACCEPTED) {
     complain(d, ROW_COUNT, "accepts what another accept accepts already", d->rule->facts.id, "one of the two");
+    standing = ACCEPTANCE_WRONG;
+  } else if (outcome->sort == OUTCOME_FLAGGED && !may_be_accepted(d, outcome->severity)) {
     standing = ACCEPTANCE_WRONG;
   } else if (standing == ACCEPTANCE_ACCEPTED) {
     outcome->counting = ACCEPTED;
@@ -203,7 +224,7 @@ static void decide_all(struct deciding *d, int on) {
 
 static void decide(struct deciding *d) {
   int on;
-  if (find_rule(d) && may_be_accepted(d) && find_on(d, &on))
+  if (find_rule(d) && is_reasoned(d) && may_be_accepted(d, d->rule->facts.severity) && find_on(d, &on))
     decide_all(d, on);
   else
     add(d, ACCEPTANCE_WRONG, NULL);

@@ -104,6 +104,45 @@ run review slip.lua
 has "the report is written all the same" out '^DO NOT DIG YET'
 has "and says so" out '^NOT ACCEPTED'
 
+slip "a blank reason" 'accept { rule = "jet-too-high", on = "three jets", because = "  " }' 'is blank'
+slip "a tolerance" 'accept { rule = "jet-too-high", on = "three jets", because = "x", at = "0.74 +/- 5" }' 'states a tolerance'
+
+# A rule on which lives depend that holds by one of its limits alone, and a rule on the site among others.
+cat >own.lua <<'END'
+rule "two-grades" { title = "It is shallow", for_each = "basin", when = { purpose = "display" }, stage = "water-up",
+  life_safety = true, judges = "depth", at_most = { hold = "1 ft", advise = "6 in" }, why = "x", source = "x" }
+rule "site-or-basin" { title = "It is so", for_each = { "site", "basin" }, stage = "water-up", severity = "advise",
+  check = function(it) return must(false, "so") end, why = "x", source = "x" }
+END
+design own-slip.lua <<<'accept { rule = "two-grades", on = "pool", because = "x" }'
+run review --rules own.lua own-slip.lua
+has "what holds by one limit alone" err 'lives depend on this rule'
+design own-site.lua <<<'accept { rule = "site-or-basin", because = "the site alone" }'
+run review --rules own.lua own-site.lua
+has "the site has no name to accept it on" out 'site-or-basin on site: the site alone'
+has "and the basins are not meant" out 'basin "pool": so'
+
+# Behind us and accepted no more: it does not count.
+design behind.lua <<<'accept { rule = "jet-too-high", on = "three jets", because = "x", up_to = "plumbing" }'
+run review --stage power behind.lua
+has "past, and behind us like its rule" out 'it is behind us, like'
+
+# By eye, or nobody says how: no life is staked on that.
+eye() { sed "s/overhang = \"1 1.2 in\"/overhang = \"10 in\", measured = { tip_factor = \"$1\"$2 }/" plain.lua >eye.lua; }
+for with in ', with = "eye"' ''; do
+  eye 9 "$with"
+  run review eye.lua
+  has "a guess${with:+ by eye} does not clear what lives depend on" out '^HOLD [0-9]+  NOT MET: A cap stone does not tip'
+done
+eye 0.1 ', with = "eye"'
+sed -i 's/overhang = "10 in"/overhang = "1\/2 in"/' eye.lua
+run review eye.lua
+has "a guess that is worse is heeded" out '^HOLD [0-9]+  NOT MET: A cap stone does not tip'
+eye 9 ', with = "scale"'
+run review eye.lua
+hasnt "what was taken with an instrument stands" out 'NOT MET: A cap stone does not tip'
+has "and where it is off, that is flagged" out 'NOT MET: What was taken on site agrees'
+
 # JSON: a list.
 sed 's/"accept": \[/"accept": [ { "rule": "hand-lift", "on": "wall cap", "because": "clamp" },/' \
   "$root/tests/designs/stone-court.json" >both.json
