@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <string.h>
+
 #include "api/handles.h"
 
 struct mending {
@@ -47,11 +49,22 @@ bool fb_fix_of(const fb_review *review, size_t finding, struct fb_fix *fix) {
 
 struct applying {
   const fb_review *review;
-  const size_t *findings;
-  size_t count;
-  bool joint;
+  const struct fb_applied *applied;
   fb_problems *problems;
 };
+
+// Numbers hold for the report that showed them, and so for the bytes that it was made of.
+static bool is_as_reported(const struct applying *order, struct problems *found) {
+  const fb_design *design = order->review->design;
+  const char *of = order->applied->of;
+  if (!of || strcmp(of, design->digest) == 0) return true;
+  problem_add(found,
+              (struct problem){.at = {.file = design->store->file},
+                               .said = "is not what that report was made of, so its numbers may mean other findings",
+                               .read = design->digest,
+                               .right = of});
+  return false;
+}
 
 static bool apply(struct text *text, void *with) {
   const struct applying *order = with;
@@ -61,17 +74,17 @@ static bool apply(struct text *text, void *with) {
   const struct mend_order what = {.review = &review->review,
                                   .mends = review->mends,
                                   .source = &review->design->source,
-                                  .numbers = order->findings,
-                                  .count = order->count,
-                                  .joint = order->joint};
-  bool done = mend_apply(text->arena, &what, &made, &found);
+                                  .numbers = order->applied->findings,
+                                  .count = order->applied->count,
+                                  .joint = order->applied->joint};
+  bool done = is_as_reported(order, &found) && mend_apply(text->arena, &what, &made, &found);
   if (done) text_add_bytes(text, made.bytes, made.length);
   problems_hand_over(order->problems, &found);
   return done;
 }
 
-fb_text *fb_apply_new(fb_review *review, const size_t *findings, size_t count, bool joint, fb_problems *problems) {
-  struct applying order = {review, findings, count, joint, problems};
+fb_text *fb_apply_new(fb_review *review, const struct fb_applied *applied, fb_problems *problems) {
+  struct applying order = {review, applied, problems};
   if (review->spent || !review->mends) return NULL;
   return text_filled(NULL, apply, &order, problems);
 }

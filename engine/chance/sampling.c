@@ -100,14 +100,21 @@ double sampling_u(const struct sampling *sampling, enum stream stream, size_t va
   return 2 * draw_uniform(sampling->keys[stream][value], n) - 1;
 }
 
-// What is told of a contradiction is of no use here: that there is one is all.
+static void keep_said(struct sampling *s, const struct problem *problem) {
+  struct text said = text_in(s->arena);
+  text_printf(&said, "%s %s", problem->where, problem->said);
+  size_t length = text_cut(text_end(&said), said.length, SAID_MOST - 1);
+  memset(s->contradiction, 0, SAID_MOST);
+  memcpy(s->contradiction, said.at, length);
+}
+
 static bool goes_together(struct sampling *s) {
   struct arena_mark mark = arena_mark(s->arena);
-  s->found = problems_in(s->arena);
-  check_contradictions(s->spread->drawn, &s->found);
-  bool whole = s->found.count == 0;
+  struct problems found = problems_in(s->arena);
+  check_contradictions(s->spread->drawn, &found);
+  if (found.count > 0) keep_said(s, &found.list[0]);
   arena_release_to(s->arena, mark);
-  return whole;
+  return found.count == 0;
 }
 
 bool sampling_open(struct sampling *sampling) {

@@ -15,16 +15,18 @@ struct tally {
 
 enum stream { STREAM_DRAWS, STREAM_OTHERS, STREAM_COUNT };  // of each value, knowing nothing of each other
 
+enum { SAID_MOST = 200 };
+
 struct sampling {
   struct arena *arena;  // the review's
   struct review *review;
   struct rejudging *rejudging;
   struct spread *spread;
   uint64_t seed;
-  uint64_t *keys[STREAM_COUNT];  // of each value
-  double *u;                     // of one draw
-  unsigned char *hangs;          // by outcome and value: whether the outcome, as judged, hangs on it
-  struct problems found;         // contradictions of one draw
+  uint64_t *keys[STREAM_COUNT];   // of each value
+  double *u;                      // of one draw
+  unsigned char *hangs;           // by outcome and value: whether the outcome, as judged, hangs on it
+  char contradiction[SAID_MOST];  // of the last draw that contradicted itself: where and what
 };
 
 // Everything belongs to the review's arena.

@@ -62,6 +62,7 @@ struct spread_value *spread_add(struct spreading *s, struct spread_value value) 
 // Bounds of the row; one that is not itself allowed is kept off by a thousandth of the way.
 static void bound(struct spreading *s, const struct row *row, struct spread_slot *slot) {
   enum dimension dimension = row->dimension == DIM_ELEVATION ? DIM_LENGTH : row->dimension;
+  slot->whole = row->whole;
   slot->least = -INFINITY;
   slot->most = INFINITY;
   if (row->least) slot->least = read_text(s->arena, row->least, dimension);
@@ -110,10 +111,10 @@ static void vary_given(struct spreading *s, int entity, enum row_id id) {
   const struct row *row = catalogue_row(id);
   const struct slot *slot = store_at(store, entity, id);
   if (row->sort != SORT_NUMBER || slot->condition != CONDITION_GIVEN) return;
-  if (store_measured(store, store_slot(store, entity, id))) return;
+  if (store_measured(store, store_slot(store, entity, id)) || spread_follows_lip(s->spread, entity, id)) return;
   if (!isnan(slot->tolerance)) {
     vary(s, entity, id, WAY_NONE, (struct half){slot->tolerance, false}, true);
-  } else if (!moves_with_others(id) && !row->whole && !spread_follows_lip(s->spread, entity, id)) {
+  } else if (!moves_with_others(id) && !row->whole) {
     enum way way = taking_of(id);
     if (way != WAY_NONE) vary(s, entity, id, way, spread_half(s, way, row->dimension), false);
   }
@@ -149,13 +150,13 @@ struct spread *spread_of(struct arena *arena, const struct store *store, const s
 
 static void put(struct spread *spread, const struct spread_slot *slot, double u) {
   double value = fmin(fmax(slot->nominal + slot->by * u, slot->least), slot->most);
-  struct trial_change change = {slot->slot, value};
+  struct trial_change change = {slot->slot, slot->whole ? round(value) : value};
   if (slot->measured) {
     spread->readings[spread->reading_count++] = change;
     return;
   }
   spread->changes[spread->change_count++] = change;
-  spread->drawn->slots[slot->slot].value = value;
+  spread->drawn->slots[slot->slot].value = change.value;
 }
 
 void spread_draw(struct spread *spread, const double *u) {

@@ -16,7 +16,7 @@
 struct spread_slot {
   int slot;
   double nominal, by, least, most;  // nominal + by * u, kept from least to most
-  bool measured;
+  bool measured, whole;
 };
 
 struct spread_value {

@@ -6,6 +6,7 @@
 struct tolerance *tolerance_in(struct rulebook *book, struct review *review, size_t samples, uint64_t seed) {
   struct tolerance *t = arena_alloc(review->arena, sizeof *t);
   *t = (struct tolerance){.sampling = sampling_in(book, review, seed), .samples = samples};
+  t->first_contradicting = UINT64_MAX;
   t->tallies = arena_array(review->arena, review->outcome_count + 1, sizeof *t->tallies);
   t->asked = arena_array(review->arena, review->outcome_count + 1, sizeof *t->asked);
   t->drives = arena_array(review->arena, TOLERANCE_DRIVEN, sizeof *t->drives);
@@ -82,10 +83,19 @@ const struct drive *tolerance_drive(const struct tolerance *tolerance, size_t ou
 
 // ---- the work ----
 
+// What the first of them says is told, whoever drew it.
+static void keep_contradiction(struct tolerance *t, uint64_t n, const char *said) {
+  if (n >= t->first_contradicting) return;
+  t->first_contradicting = n;
+  memcpy(t->contradiction, said, SAID_MOST);
+}
+
 static void draw_share(struct tolerance *t, unsigned share, unsigned of) {
   for (uint64_t n = share; n < t->samples; n += of) {
     t->drawn++;
-    t->contradicting += !sampling_count(t->sampling, n, t->tallies);
+    if (sampling_count(t->sampling, n, t->tallies)) continue;
+    t->contradicting++;
+    keep_contradiction(t, n, t->sampling->contradiction);
   }
 }
 
@@ -103,8 +113,9 @@ void tolerance_work(struct tolerance *tolerance, enum tolerance_step step, unsig
 // ---- from one process to another, of the same program ----
 
 struct packed {
-  uint64_t step, outcomes, samples, seed, count;
+  uint64_t step, outcomes, samples, seed, count, first_contradicting;
   uint32_t drawn, contradicting;
+  char contradiction[SAID_MOST];
 };
 
 static struct packed head_of(const struct tolerance *t, enum tolerance_step step) {
@@ -115,6 +126,8 @@ static struct packed head_of(const struct tolerance *t, enum tolerance_step step
   head.count = step == TOLERANCE_DRAWS ? head.outcomes : t->drive_count;
   head.drawn = step == TOLERANCE_DRAWS ? t->drawn : 0;
   head.contradicting = step == TOLERANCE_DRAWS ? t->contradicting : 0;
+  head.first_contradicting = t->first_contradicting;
+  memcpy(head.contradiction, t->contradiction, SAID_MOST);
   return head;
 }
 
@@ -172,6 +185,8 @@ bool tolerance_add(struct tolerance *tolerance, enum tolerance_step step, const 
   if (head.count != own.outcomes) return false;
   tolerance->drawn += head.drawn;
   tolerance->contradicting += head.contradicting;
+  head.contradiction[SAID_MOST - 1] = '\0';
+  if (head.contradicting > 0) keep_contradiction(tolerance, head.first_contradicting, head.contradiction);
   add_tallies(tolerance, bytes + sizeof head);
   return true;
 }

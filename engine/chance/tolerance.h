@@ -22,8 +22,10 @@ struct tolerance {
   struct sampling *sampling;
   size_t samples;
   uint32_t drawn, contradicting;  // so far
-  struct tally *tallies;          // by outcome
-  size_t *asked;                  // after tolerance_ask: outcomes that are not firm, those of lives and holds first
+  uint64_t first_contradicting;   // of the draws; and what it said
+  char contradiction[SAID_MOST];
+  struct tally *tallies;  // by outcome
+  size_t *asked;          // after tolerance_ask: outcomes that are not firm, those of lives and holds first
   size_t asked_count;
   size_t unsettled_count;  // the first of them; those behind are flagged in nearly every draw
   struct drive *drives;    // of the first of them; `outcome` says whose

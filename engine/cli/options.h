@@ -22,7 +22,7 @@ enum test_format { TEST_FORMAT_TEXT = 1, TEST_FORMAT_TAP };
 // test_format.
 struct settings {
   struct words operands, rules, try_;
-  const char *output, *apply, *samples, *seed, *jobs;
+  const char *output, *apply, *of, *samples, *seed, *jobs;
   int units, format, format_, fail_at, stage;
   bool help, version, without_house, without_fixes, short_, full, working, list, require_seal, check, rule;
 };

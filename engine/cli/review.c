@@ -23,7 +23,8 @@ static int status_of(const struct errand *errand, const fb_rulebook *rulebook, c
   struct fb_counts counts = fb_review_counts(review);
   int fail_at = errand->settings->fail_at;
   // With no rule in force nothing was checked, which is not the same as nothing held.
-  if (counts.broken > 0 || counts.rules == 0 || counts.wrong_accepts > 0 || !fb_rulebook_whole(rulebook)) return STATUS_UNUSABLE;
+  if (counts.broken > 0 || counts.rules == 0 || counts.wrong_accepts > 0 || !fb_rulebook_whole(rulebook))
+    return STATUS_UNUSABLE;
   return is_held(&counts, fail_at > 0 ? (enum fail_at)fail_at : FAIL_AT_HOLD) ? STATUS_HELD : STATUS_CLEAR;
 }
 
@@ -67,7 +68,8 @@ static bool read_asked_for(const char *words, struct asked_for *asked) {
 static int apply(struct child *child, const struct errand *errand, fb_review *review, fb_problems *problems) {
   struct asked_for asked;
   if (!read_asked_for(errand->settings->apply, &asked) || !mend(child, review, problems)) return STATUS_UNUSABLE;
-  fb_text *text = fb_apply_new(review, asked.numbers, asked.count, asked.joint, problems);
+  const struct fb_applied applied = {asked.numbers, asked.count, asked.joint, errand->settings->of};
+  fb_text *text = fb_apply_new(review, &applied, problems);
   return text ? errand_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
 }
 

@@ -260,5 +260,8 @@ void report_joint(struct report *report) {
   write_joint_changes(report, &joint->mend);
   write_joint_outlook(report, joint);
   write_price(report, joint);
-  page_wrap(&report->page, INDENT, 0, "forebay review --apply joint -o NEW writes the design with these in it.");
+  page_wrap(&report->page, INDENT, 0,
+            text_phrase(report->page.text.arena,
+                        "forebay review --apply joint --of %s -o NEW writes the design with these in it.",
+                        report->about->digest));
 }

@@ -46,9 +46,9 @@ static void write_contradicting(struct toleranced *r) {
   const struct tolerance *t = r->tolerance;
   if (t->contradicting == 0) return;
   struct text words = report_words(&r->report);
-  text_add(&words, "the values contradict one another (a rim under water, a curve that rises) ");
+  text_add(&words, "the values contradict one another ");
   tolerance_share(&words, t->contradicting, t->drawn);
-  text_add(&words, ". Those draws count for nothing else. Levels that near each other want a closer look.");
+  text_printf(&words, "; in the first of them %s. Those draws count for nothing else.", t->contradiction);
   page_blank(&r->report.page);
   page_labelled(&r->report.page, 0, 4, PAINT_REVISE, "CONTRADICTORY: ", text_end(&words));
 }

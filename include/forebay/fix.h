@@ -36,10 +36,16 @@ size_t fb_fix_count(const fb_review *review);  // of findings; 0 before fb_revie
 // By the number of the finding in the report, from 1. False: there is no such finding.
 bool fb_fix_of(const fb_review *review, size_t finding, struct fb_fix *fix);
 
-// The design's file with the fixes of these findings in it (numbers from 1), and with the changes that go together if
-// `joint`. NULL: nothing is made, and problems say why: no such finding, no fix that is proven, two that want different
-// things, a place that cannot be rewritten.
-fb_text *fb_apply_new(fb_review *review, const size_t *findings, size_t count, bool joint, fb_problems *problems);
+struct fb_applied {
+  const size_t *findings;  // numbers from 1
+  size_t count;
+  bool joint;      // the changes that go together
+  const char *of;  // the digest of the design whose report gave the numbers; NULL: not asked
+};
+
+// The design's file with these fixes in it. NULL: nothing is made, and problems say why: no such finding, no fix that is
+// proven, two that want different things, a place that cannot be rewritten, a file that changed since the report.
+fb_text *fb_apply_new(fb_review *review, const struct fb_applied *applied, fb_problems *problems);
 
 #ifdef __cplusplus
 }

@@ -161,4 +161,17 @@ run review lift.json --apply 1 -o none.json
 is 'without a stock: status' "$status" 2
 has 'without a stock: nothing to choose' err 'fix 1 cannot be written'
 
+# The digest of the report that gave the numbers.
+cp "$root/projects/stone-court.lua" of.lua
+run review of.lua
+digest=$(grep -oE '\([0-9a-f]{16}\)' out | head -n 1 | tr -d '()')
+run review of.lua --apply 4 --of "$digest"
+is 'of: the same bytes: written' "$status" 0
+echo '-- one more line' >>of.lua
+run review of.lua --apply 4 --of "$digest" -o made.lua
+is 'of: other bytes: refused' "$status" 2
+has 'of: says so' err '^of\.lua: is not what that report was made of'
+[ ! -e made.lua ]
+verdict 'of: nothing is made' $?
+
 finish

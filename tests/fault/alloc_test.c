@@ -173,7 +173,8 @@ static bool try_mend(struct handles *handles) { return fb_review_mend(handles->r
 
 static bool try_apply(struct handles *handles) {
   const size_t number = 1;
-  fb_text *text = fb_apply_new(handles->review, &number, 1, false, handles->problems);
+  fb_text *text =
+      fb_apply_new(handles->review, &(struct fb_applied){.findings = &number, .count = 1}, handles->problems);
   fb_text_free(text);
   return text != NULL;
 }

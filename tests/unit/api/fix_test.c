@@ -65,7 +65,7 @@ static void nothing_before_they_are_looked_for(void **state) {
   struct fb_fix fix;
   assert_int_equal(fb_fix_count(handles->review), 0);
   assert_false(fb_fix_of(handles->review, 1, &fix));
-  assert_null(fb_apply_new(handles->review, &first, 1, false, handles->problems));
+  assert_null(fb_apply_new(handles->review, &(struct fb_applied){.findings = &first, .count = 1}, handles->problems));
 }
 
 // A quarter of 72 in is 18 in.
@@ -82,7 +82,8 @@ static void found_and_applied(void **state) {
   assert_string_equal(fix.rule, "foot");
   assert_int_equal(fix.changes, 1);
   assert_int_equal(fix.raised, 0);
-  fb_text *text = fb_apply_new(handles->review, &first, 1, false, handles->problems);
+  fb_text *text =
+      fb_apply_new(handles->review, &(struct fb_applied){.findings = &first, .count = 1}, handles->problems);
   assert_non_null(text);
   assert_non_null(strstr(fb_text_bytes(text), "height = \"6 ft\", embedment = \"18 in\" } -- foot\n"));
   assert_int_equal(fb_text_length(text), sizeof stones - 1 + strlen("18 in") - strlen("6 in"));
@@ -103,7 +104,7 @@ static void what_waits_for_an_answer_has_no_fix(void **state) {
   assert_int_equal(fix.changes, 0);
   assert_false(fb_fix_of(handles->review, 0, &fix));
   assert_false(fb_fix_of(handles->review, 3, &fix));
-  assert_null(fb_apply_new(handles->review, numbers, 1, false, handles->problems));
+  assert_null(fb_apply_new(handles->review, &(struct fb_applied){.findings = numbers, .count = 1}, handles->problems));
   assert_int_equal(fb_problems_count(handles->problems), 1);
   assert_string_equal(fb_problems_at(handles->problems, 0)->said,
                       "finding 2 waits for an answer; no change of the design gives it");
