@@ -8,7 +8,7 @@ VERSION = 0.1.0
 
 # The layers of engine/, lowest first. A file includes only from its own layer or from one further left; this list is
 # what gets built and what tests/layers checks the includes against.
-LAYERS = base units physics script catalogue design quantities review rulebook chance report api cli
+LAYERS = base units physics script catalogue design quantities review rulebook mend chance report api cli
 
 PREFIX ?= /usr/local
 BUILD ?= build
@@ -257,7 +257,7 @@ help:
 	@echo 'make [all]      build the command and the libraries into build/'
 	@echo 'make demo       build, then review a demonstration garden (DEMO=file for another)'
 	@echo 'make test       build plainly and with sanitizers, run every test (ONLY=text: those whose path holds it)'
-	@echo 'make bench      time a whole review and the flow solver; count instructions where valgrind is installed'
+	@echo 'make bench      time a whole review, trials and the flow solver; count instructions where valgrind is installed'
 	@echo 'make accuracy   print every value known from outside beside ours (WORST=1: the ten farthest apart)'
 	@echo 'make annotations  write what editors read of the catalogue: a JSON Schema, and annotations for Lua'
 	@echo 'make deps       install the Debian packages that building needs (nothing, where none is missing)'

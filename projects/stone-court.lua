@@ -248,3 +248,11 @@ crew {
 prices {
   stone = "$260", gravel = "$38", haul = "$180", liner = "$1.15", wall = "$14", base = "$36", crew_day = "$1,450",
 }
+
+-- Decisions: what was found and stands all the same, with who decided. `at` is the value that was accepted; anything
+-- worse comes back, and so does all of it once the work is past `up_to`.
+
+accept {
+  rule = "jet-too-high", on = "three jets", at = "0.74",
+  because = "the owner wants the jets high and turns them off in wind; said on the walk round in spring",
+}

@@ -31,9 +31,12 @@ static struct overlay figure_overlay(struct arena *arena, const struct stock_fig
                           .by = figure->from.layer};
 }
 
-static struct overlay trial_overlay(const struct fb_trial *trial) {
-  return (struct overlay){
-      .where = trial->where, .text = trial->text, .at = {trial->from ? trial->from : "trial", 0}, .by = "trial"};
+// Copied: the design is read with it again when fixes are proven.
+static struct overlay trial_overlay(struct arena *arena, const struct fb_trial *trial) {
+  return (struct overlay){.where = arena_words(arena, trial->where),
+                          .text = arena_words(arena, trial->text),
+                          .at = {trial->from ? arena_words(arena, trial->from) : "trial", 0},
+                          .by = "trial"};
 }
 
 // Figures first: a trial changes them too.
@@ -43,7 +46,7 @@ static struct overlays overlays_of(struct arena *arena, const struct fb_reading 
   struct overlay *list = arena_array(arena, stock->figure_count + with->trial_count + 1, sizeof *list);
   struct overlays overlays = {list, stock->figure_count + with->trial_count};
   for (size_t i = 0; i < stock->figure_count; i++) *list++ = figure_overlay(arena, &stock->figures[i]);
-  for (size_t i = 0; i < with->trial_count; i++) *list++ = trial_overlay(&with->trials[i]);
+  for (size_t i = 0; i < with->trial_count; i++) *list++ = trial_overlay(arena, &with->trials[i]);
   return overlays;
 }
 
@@ -59,10 +62,14 @@ static void read_design(struct arena *arena, void *with) {
   struct file_bytes file = file_kept(arena, order->file);
   struct problems found = problems_in(arena);
   struct overlays overlays = overlays_of(arena, order->with);
-  struct store *store = design_read_with(arena, &file, kept_beside(arena, order), order->with->beside_count,
-                                         overlays.list, overlays.count, &found);
+  const struct file_bytes *beside = kept_beside(arena, order);
+  size_t beside_count = order->with->beside_count;
+  struct store *store = design_read_with(arena, &file, beside, beside_count, overlays.list, overlays.count, &found);
   order->made = arena_alloc(arena, sizeof *order->made);
-  *order->made = (fb_design){.arena = arena, .store = store, .digest = digest_of(arena, &file, store)};
+  *order->made = (fb_design){.arena = arena,
+                             .store = store,
+                             .digest = digest_of(arena, &file, store),
+                             .source = {file, beside, beside_count, overlays}};
   problems_sort(&found);
   problems_hand_over(order->problems, &found);
 }

@@ -6,6 +6,7 @@
 #include "base/problem.h"
 #include "design/store.h"
 #include "forebay/forebay.h"
+#include "mend/mend.h"
 #include "report/text.h"
 #include "review/review.h"
 #include "rulebook/rulebook.h"
@@ -27,6 +28,7 @@ struct fb_design {
   struct arena *arena;
   struct store *store;
   const char *digest;
+  struct mend_source source;  // what it was read from
 };
 
 struct fb_rulebook {
@@ -41,7 +43,8 @@ struct fb_review {
   struct review review;
   const struct fb_design *design;
   const struct fb_rulebook *rulebook;
-  bool spent;  // memory ran out in the middle of its evaluation, which cannot be used any more
+  const struct mends *mends;  // NULL: nobody looked for fixes
+  bool spent;                 // memory ran out in the middle of its evaluation, which cannot be used any more
 };
 
 // Copies what was found to the caller's problems, which may be NULL; memory running out there is noted there.

@@ -11,6 +11,8 @@ struct judging {
   fb_design *design;
   fb_rulebook *rulebook;
   struct rulebook_watch watch;
+  enum stage come_to;
+  fb_problems *problems;
   fb_review *made;
 };
 
@@ -20,18 +22,20 @@ static void judge(struct arena *arena, void *with) {
   struct problems *found = arena_alloc(arena, sizeof *found);
   *found = problems_in(arena);
   *made = (fb_review){.arena = arena, .design = order->design, .rulebook = order->rulebook};
-  made->review = (struct review){.arena = arena, .problems = found};
+  made->review = (struct review){.arena = arena, .problems = found, .come_to = order->come_to};
   rulebook_judge(order->rulebook->rulebook, evaluation_in(arena, order->design->store, found), &made->review,
                  order->watch);
   size_t orders;
   review_takeoff(&made->review, &orders);  // now, so that what it finds impossible is among the problems
   problems_sort(found);
+  problems_hand_over(order->problems, made->review.acceptance_problems);
 }
 
-fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook,
+fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook, enum fb_stage come_to,
                          void (*watch)(void *with, const char *rule, const char *entity), void *with,
                          fb_problems *problems) {
-  struct judging order = {design, rulebook, {watch, with}, NULL};
+  _Static_assert((int)FB_WATER_UP == (int)STAGE_WATER_UP && (int)FB_HANDED_OVER == (int)STAGE_COUNT, "the same stages");
+  struct judging order = {design, rulebook, {watch, with}, (enum stage)come_to, problems, NULL};
   struct beside beside = {.arena = rulebook->arena};
   return arena_filled(&beside, judge, &order, problems) ? order.made : NULL;
 }
@@ -54,6 +58,10 @@ struct fb_counts fb_review_counts(const fb_review *review) {
       .revise = counts.severities[SEVERITY_REVISE],
       .advise = counts.severities[SEVERITY_ADVISE],
       .unanswered_held = counts.unanswered_held,
+      .unanswered_behind = counts.unanswered_behind,
+      .accepted = counts.accepted,
+      .behind = counts.behind,
+      .wrong_accepts = review->review.acceptances_wrong,
   };
 }
 
@@ -79,6 +87,7 @@ struct report_about about_review(const fb_review *review, const char *seal) {
       .version = fb_version(),
       .seal = seal,
   };
+  about.mends = review->mends;
   about.decisions = rulebook_decisions(review->rulebook->rulebook, &about.decision_count);
   rulebook_retired(review->rulebook->rulebook, &about.retired_count);
   return about;

@@ -126,6 +126,7 @@ fb_text *fb_rulebook_text_new(fb_rulebook *rulebook, const char *id, fb_problems
 
 struct testing {
   struct rulebook *rulebook;
+  struct rule_test_style style;
   void (*watch)(void *with, const char *rule);
   void *with;
   struct rule_test_counts counts;
@@ -139,16 +140,28 @@ static void tell_rule(void *with, const char *rule, const char *entity) {
 
 static bool test(struct text *text, void *with) {
   struct testing *order = with;
-  order->counts = rulebook_test(order->rulebook, text, (struct rulebook_watch){tell_rule, order});
+  order->counts = rulebook_test(order->rulebook, text, order->style, (struct rulebook_watch){tell_rule, order});
   return true;
+}
+
+static fb_text *test_all(fb_rulebook *rulebook, struct testing *order, size_t *passed, size_t *failed,
+                         fb_problems *problems) {
+  struct beside beside = {.arena = rulebook->arena};
+  order->rulebook = rulebook->rulebook;
+  fb_text *text = text_filled(&beside, test, order, problems);
+  *passed = order->counts.passed;
+  *failed = order->counts.failed;
+  return text;
 }
 
 fb_text *fb_rule_test_new(fb_rulebook *rulebook, void (*watch)(void *with, const char *rule), void *with,
                           size_t *passed, size_t *failed, fb_problems *problems) {
-  struct testing order = {.rulebook = rulebook->rulebook, .watch = watch, .with = with};
-  struct beside beside = {.arena = rulebook->arena};
-  fb_text *text = text_filled(&beside, test, &order, problems);
-  *passed = order.counts.passed;
-  *failed = order.counts.failed;
-  return text;
+  struct testing order = {.watch = watch, .with = with};
+  return test_all(rulebook, &order, passed, failed, problems);
+}
+
+fb_text *fb_rule_test_tap_new(fb_rulebook *rulebook, bool files_lost, void (*watch)(void *with, const char *rule),
+                              void *with, size_t *passed, size_t *failed, fb_problems *problems) {
+  struct testing order = {.style = {.tap = true, .files_lost = files_lost}, .watch = watch, .with = with};
+  return test_all(rulebook, &order, passed, failed, problems);
 }

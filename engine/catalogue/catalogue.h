@@ -29,7 +29,7 @@ enum mark { MARK_NONE, MARK_SEEN, MARK_SECOND, MARK_COMPUTED, MARK_MEMORY, MARK_
 
 struct kind_row {
   const char *name, *says;
-  bool single, part;
+  bool single, unnamed, part;  // at most one, without a name; any number, without names; in a list of another
 };
 
 struct row {
@@ -74,6 +74,8 @@ enum word catalogue_word_named(enum word_set set, const char *word, size_t lengt
 // "spill or basin", with " or " between; and the nearest name of a given (or also of a quantity) of these kinds, NULL.
 void catalogue_write_kinds(struct text *text, uint64_t of, const char *between);
 const char *catalogue_nearest_row(struct arena *arena, uint64_t of, const char *written, bool quantities);
+
+static inline bool kind_is_named(const struct kind_row *kind) { return !kind->single && !kind->unnamed && !kind->part; }
 
 static inline bool row_is_given(const struct row *row) { return row->sort < SORT_BACK; }
 static inline bool row_is_number(const struct row *row) {

@@ -23,6 +23,7 @@ enum sureness tally_sureness(const struct tally *tally, uint32_t of) {
 
 enum sureness tolerance_sureness(const struct tolerance *tolerance, size_t outcome) {
   enum outcome_sort sort = tolerance->sampling->review->outcomes[outcome].sort;
+  if (tolerance->sampling->review->outcomes[outcome].counting != COUNTS) return SURE_APART;
   bool open = sort == OUTCOME_UNANSWERED || sort == OUTCOME_BROKEN;
   const struct tally *tally = &tolerance->tallies[outcome];
   if (open && tally->flagged == 0) return SURE_OPEN;

@@ -11,8 +11,9 @@
 enum tolerance_step { TOLERANCE_DRAWS, TOLERANCE_DRIVES };
 
 // Firm: at least 99 of 100 draws are not flagged, by the lower end of the band. Failing: flagged in half of the draws
-// or more. Fragile: what is in between. Open: the base has no answer to it.
-enum sureness { SURE_FIRM, SURE_FRAGILE, SURE_FAILING, SURE_OPEN, SURE_COUNT };
+// or more. Fragile: what is in between. Open: the base has no answer to it. Apart: it does not count, as the design
+// accepts it or the work is past it.
+enum sureness { SURE_FIRM, SURE_FRAGILE, SURE_FAILING, SURE_OPEN, SURE_APART, SURE_COUNT };
 #define FIRM_SHARE 0.99
 #define FAILING_SHARE 0.5
 enum { TOLERANCE_FEWEST = 400, TOLERANCE_DRIVEN = 20 };  // draws that can call anything firm; outcomes driven, at most

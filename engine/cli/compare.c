@@ -52,9 +52,10 @@ static bool read_all(struct child *child, const struct errand *errand, struct va
   return good;
 }
 
-static bool review_all(struct child *child, struct variants *variants, fb_problems *problems) {
+static bool review_all(struct child *child, const struct errand *errand, struct variants *variants, fb_problems *problems) {
   for (size_t i = 0; i < variants->count; i++) {
-    variants->reviews[i] = fb_review_new(variants->designs[i], variants->rulebook, note_rule, child, problems);
+    variants->reviews[i] = fb_review_new(variants->designs[i], variants->rulebook, errand_stage(errand), note_rule, child,
+                                         problems);
     whereabouts_set(child->page, AT_REST, NULL, NULL);
     if (!variants->reviews[i]) return false;
   }
@@ -73,7 +74,7 @@ static int status_of(const struct variants *variants) {
 
 static int compare(struct child *child, const struct errand *errand, struct variants *variants, fb_problems *problems) {
   if (!read_all(child, errand, variants, problems)) return STATUS_UNUSABLE;
-  if (!review_all(child, variants, problems)) return errand_answer(child, NULL, STATUS_FAULT);
+  if (!review_all(child, errand, variants, problems)) return errand_answer(child, NULL, STATUS_FAULT);
   const fb_review *reviews[MOST];
   for (size_t i = 0; i < variants->count; i++) reviews[i] = variants->reviews[i];
   fb_text *text = fb_compare_new(reviews, variants->count, (enum fb_units)errand->settings->units);

@@ -4,6 +4,7 @@
 #include <signal.h>
 #include <string.h>
 
+#include "base/file.h"
 #include "cli/deliver.h"
 
 struct errand errand_new(struct arena *arena, const struct settings *settings, errand_work *work) {
@@ -193,13 +194,19 @@ static bool output_is_input(struct errand *errand) {
   return true;
 }
 
+static bool hand_out(struct errand *errand, struct text *result) {
+  const char *output = errand->settings->output;
+  if (!errand->verbatim || !output) return deliver(&errand->problems, output, errand->colour, result);
+  return result->length == 0 || file_write(&errand->problems, output, result->at, result->length);
+}
+
 int errand_finish(struct errand *errand, bool read) {
   struct text result = text_in(errand->arena), diagnostics = text_in(errand->arena);
   int status = STATUS_UNUSABLE;
   read = trials_read(&errand->trials, &errand->problems, &errand->settings->try_) && read;
   if (read && !output_is_input(errand)) {
     status = errand->attempts(errand, &result, &diagnostics);
-    if (!deliver(&errand->problems, errand->settings->output, errand->colour, &result)) {
+    if (!hand_out(errand, &result)) {
       status = errand_worse(status, STATUS_UNUSABLE);
     }
   }
@@ -328,4 +335,8 @@ int errand_answer(struct child *child, fb_text *text, int status) {
   frame_write(&child->out, FRAME_RESULT, fb_text_bytes(text), fb_text_length(text));
   fb_text_free(text);
   return status;
+}
+
+enum fb_stage errand_stage(const struct errand *errand) {
+  return errand->settings->stage > 0 ? (enum fb_stage)(errand->settings->stage - 1) : FB_LAYOUT;
 }

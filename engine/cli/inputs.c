@@ -116,7 +116,8 @@ static bool read_trade(struct inputs *inputs, struct problems *problems) {
 bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const struct settings *settings) {
   const struct words *rules = &settings->rules;
   size_t most = settings->without_house ? 0 : rules->count;
-  inputs->layers = arena_array(problems->arena, most + 1, sizeof *inputs->layers);
+  size_t checked = settings->check ? settings->operands.count : 0;
+  inputs->layers = arena_array(problems->arena, most + checked + 1, sizeof *inputs->layers);
   inputs->whole = true;
   inputs->layer_count = 0;
   bool read = read_trade(inputs, problems);
@@ -144,6 +145,47 @@ bool inputs_leave_out(struct inputs *inputs, const char *name) {
 static bool same_file(const struct stat *target, const char *path) {
   struct stat status;
   return path && stat(path, &status) == 0 && status.st_dev == target->st_dev && status.st_ino == target->st_ino;
+}
+
+// Of an earlier layer, under whatever name; NULL: none.
+static struct file_bytes *file_in_layers(struct inputs *inputs, size_t layers, const char *path) {
+  struct stat target;
+  if (stat(path, &target) != 0) return NULL;
+  for (size_t i = 0; i < layers; i++) {
+    for (size_t k = 0; k < inputs->layers[i].count; k++) {
+      if (same_file(&target, inputs->layers[i].files[k].name)) return &inputs->layers[i].files[k];
+    }
+  }
+  return NULL;
+}
+
+// The last layer's files: what an earlier layer has stays there alone, and takes the name given here.
+static void take_checked(struct inputs *inputs, struct arena *arena) {
+  size_t last = inputs->layer_count - 1, kept = 0;
+  struct input_layer *layer = &inputs->layers[last];
+  const char **names = arena_array(arena, inputs->checked.count + layer->count + 1, sizeof *names);
+  for (size_t i = 0; i < inputs->checked.count; i++) names[i] = inputs->checked.at[i];
+  for (size_t i = 0; i < layer->count; i++) {
+    struct file_bytes *there = file_in_layers(inputs, last, layer->files[i].name);
+    names[inputs->checked.count++] = layer->files[i].name;
+    if (there)
+      there->name = layer->files[i].name;
+    else
+      layer->files[kept++] = layer->files[i];
+  }
+  layer->count = kept;
+  inputs->checked.at = names;
+  inputs->layer_count -= kept == 0;
+}
+
+bool inputs_read_checked(struct inputs *inputs, struct problems *problems, const struct settings *settings) {
+  const struct words *paths = &settings->operands;
+  bool read = true;
+  for (size_t i = 0; read && i < paths->count; i++) {
+    read = read_layer(inputs, problems, layer_name(problems->arena, paths->at[i]), paths->at[i]);
+    if (read) take_checked(inputs, problems->arena);
+  }
+  return read;
 }
 
 bool inputs_hold(const struct inputs *inputs, const char *path) {

@@ -35,7 +35,8 @@ struct inputs {
   size_t other_count;
   struct input_layer *layers;
   size_t layer_count;
-  bool whole;  // false: a rule file was left out
+  struct words checked;  // names of the rule files to check, as they stand in the layers
+  bool whole;            // false: a rule file was left out
 };
 
 // False: a problem says why nothing can be worked on.
@@ -44,6 +45,8 @@ bool inputs_read_design(struct inputs *inputs, struct problems *problems, const 
 bool inputs_read_other(struct inputs *inputs, struct problems *problems, const char *path);
 // The trade rules and each layer of --rules. Files of a folder that cannot be read are left out, with a problem.
 bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const struct settings *settings);
+// Then each operand as a layer of its own. What is part of a layer already is checked there, under the name given here.
+bool inputs_read_checked(struct inputs *inputs, struct problems *problems, const struct settings *settings);
 
 // Leaves out a rule file, wherever it is. False: there is none of that name.
 bool inputs_leave_out(struct inputs *inputs, const char *name);

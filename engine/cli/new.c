@@ -49,11 +49,29 @@ static bool write_starter(struct problems *problems, const struct settings *sett
   return !name;
 }
 
+static void take_problems(struct problems *problems, const fb_problems *found) {
+  for (size_t i = 0; i < fb_problems_count(found); i++) {
+    const struct fb_problem *from = fb_problems_at(found, i);
+    problem_add(problems, (struct problem){.said = from->said, .read = from->read, .right = from->right});
+  }
+}
+
+static bool write_rules(struct problems *problems, const struct settings *settings, struct text *text) {
+  const char *name = settings->operands.count > 0 ? settings->operands.at[0] : NULL;
+  fb_problems *found = fb_problems_new();
+  fb_text *rules = found ? fb_starter_rules_new(name, found) : NULL;
+  if (rules) text_add_bytes(text, fb_text_bytes(rules), fb_text_length(rules));
+  if (found) take_problems(problems, found);
+  fb_text_free(rules);
+  fb_problems_free(found);
+  return rules != NULL;
+}
+
 int command_new(struct arena *arena, const struct settings *settings) {
   struct problems problems = problems_in(arena);
   struct text text = text_in(arena);
-  bool done = write_starter(&problems, settings, &text) && !exists(&problems, settings->output) &&
-              deliver(&problems, settings->output, false, &text);
+  bool written = settings->rule ? write_rules(&problems, settings, &text) : write_starter(&problems, settings, &text);
+  bool done = written && !exists(&problems, settings->output) && deliver(&problems, settings->output, false, &text);
   deliver_problems(&problems);
   return done ? STATUS_CLEAR : STATUS_UNUSABLE;
 }

@@ -10,6 +10,10 @@ enum option_kind { FLAG, VALUE, CHOICE, LIST };
 // In the order of what they stand for, which counts from 1; NULL ends each.
 static const char *const units_words[] = {[FB_UNITS_US - 1] = "us", [FB_UNITS_SI - 1] = "si", [FB_UNITS_SI] = NULL};
 static const char *const format_words[] = {"text", NULL};
+static const char *const stage_words[] = {"layout", "dig",    "liner",    "stone",     "plumbing",
+                                           "power",  "finish", "water-up", "hand-over", NULL};
+static const char *const test_format_words[] = {
+    [TEST_FORMAT_TEXT - 1] = "text", [TEST_FORMAT_TAP - 1] = "tap", [TEST_FORMAT_TAP] = NULL};
 static const char *const fail_at_words[] = {
     [FAIL_AT_HOLD - 1] = "hold",     [FAIL_AT_REVISE - 1] = "revise",
     [FAIL_AT_ADVISE - 1] = "advise", [FAIL_AT_UNANSWERED - 1] = "unanswered",
@@ -146,6 +150,10 @@ static bool read_letters(struct command_line *r, const char *letters) {
 static bool check_operands(struct command_line *r) {
   const struct words *operands = &r->settings->operands;
   if (r->settings->help || r->settings->version) return true;
+  if (r->settings->check) {
+    if (operands->count == 0) text_add(r->wrong, "--check needs a rule file, or a folder of them");
+    return operands->count > 0;
+  }
   size_t least = r->settings->list ? 0 : r->of->least, most = r->settings->list ? 1 : r->of->most;
   if (operands->count < least) {
     text_printf(r->wrong, "missing: %s", r->of->operands);

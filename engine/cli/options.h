@@ -15,14 +15,16 @@ struct words {
 };
 
 enum fail_at { FAIL_AT_HOLD = 1, FAIL_AT_REVISE, FAIL_AT_ADVISE, FAIL_AT_UNANSWERED };
+enum test_format { TEST_FORMAT_TEXT = 1, TEST_FORMAT_TAP };
 
 // What was asked for. A choice is the place of its word from 1, in the order of options.c; 0: not given. units is an
-// enum fb_units, fail_at an enum fail_at.
+// enum fb_units, fail_at an enum fail_at, stage one more than an enum fb_stage, format_ (of rule-test) an enum
+// test_format.
 struct settings {
   struct words operands, rules, try_;
-  const char *output, *samples, *seed, *jobs;
-  int units, format, fail_at;
-  bool help, version, without_house, short_, full, working, list, require_seal;
+  const char *output, *apply, *of, *samples, *seed, *jobs;
+  int units, format, format_, fail_at, stage;
+  bool help, version, without_house, without_fixes, short_, full, working, list, require_seal, check, rule;
 };
 
 enum option {

@@ -6,9 +6,12 @@ static void note_rule(void *with, const char *rule) {
   whereabouts_set(child->page, AT_RULE, rule, NULL);
 }
 
-static int test(struct child *child, fb_rulebook *rulebook, fb_problems *problems) {
+static int test(struct child *child, const struct errand *errand, fb_rulebook *rulebook, fb_problems *problems) {
   size_t passed = 0, failed = 0;
-  fb_text *text = fb_rule_test_new(rulebook, note_rule, child, &passed, &failed, problems);
+  bool tap = errand->settings->format_ == TEST_FORMAT_TAP;
+  fb_text *text =
+      tap ? fb_rule_test_tap_new(rulebook, !errand->inputs.whole, note_rule, child, &passed, &failed, problems)
+          : fb_rule_test_new(rulebook, note_rule, child, &passed, &failed, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   int status = errand_answer(child, text, failed > 0 ? STATUS_HELD : STATUS_CLEAR);
   return errand_worse(status, fb_rulebook_whole(rulebook) ? STATUS_CLEAR : STATUS_UNUSABLE);
@@ -17,7 +20,7 @@ static int test(struct child *child, fb_rulebook *rulebook, fb_problems *problem
 static int work(struct child *child, const struct errand *errand, fb_problems *problems) {
   fb_rulebook *rulebook = errand_rulebook(child, errand, problems);
   if (!rulebook) return errand_answer(child, NULL, STATUS_FAULT);
-  int status = test(child, rulebook, problems);
+  int status = test(child, errand, rulebook, problems);
   fb_rulebook_free(rulebook);
   return status;
 }

@@ -79,7 +79,7 @@ static int tolerate(struct child *child, const struct errand *errand, fb_review 
 
 static int judge(struct child *child, const struct errand *errand, fb_design *design, fb_rulebook *rulebook,
                  fb_problems *problems) {
-  fb_review *review = fb_review_new(design, rulebook, note_rule, child, problems);
+  fb_review *review = fb_review_new(design, rulebook, errand_stage(errand), note_rule, child, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   if (!review) return fb_problems_count(problems) > 0 ? STATUS_UNUSABLE : errand_answer(child, NULL, STATUS_FAULT);
   int status = tolerate(child, errand, review, rulebook);

@@ -31,6 +31,27 @@ static bool is_number(const char *text) {
   return decimals > 0 && !text[1 + decimals];
 }
 
+// ---- tables ----
+
+static int node_of(const struct editing *e, int entity) {
+  const struct entity *it = &e->base->entities[entity];
+  if (it->owner < 0) {
+    size_t length = it->name ? strlen(it->name) : 0;
+    return places_entity(e->places, it->kind, it->name, length, e->json ? 0 : it->at.line);
+  }
+  const char *list = catalogue_row(it->list)->name;
+  int of = places_field(e->places, node_of(e, it->owner), list, strlen(list));
+  int item = places_item(e->places, of, it->index);
+  return item == PLACES_NONE && catalogue_row(it->list)->many == 1 ? of : item;
+}
+
+// In a loop or function the places of values are not used, but their line is worth telling.
+static int line_in_loop(const struct editing *e, const struct edit *edit, int line) {
+  const char *name = catalogue_row(edit->row)->name;
+  int node = places_field(e->places, node_of(e, edit->entity), name, strlen(name));
+  return node == PLACES_NONE ? line : e->places->nodes[node].at.line;
+}
+
 // ---- one value in the place of another ----
 
 // The token that begins at this byte, or the first behind it.
@@ -113,25 +134,13 @@ bool edit_replace(struct editing *e, const struct edit *edit, struct splice *spl
   if (slot->to == 0 && e->json)
     return edit_refuse(e, edit, slot->line, "stands in a short form that has no place of its own", "it there by hand");
   if (slot->to == 0)
-    return edit_refuse(e, edit, slot->line, "is written in a loop, a function or a table that stands elsewhere",
-                       "it there by hand");
+    return edit_refuse(e, edit, line_in_loop(e, edit, slot->line),
+                       "is written in a loop, a function or a table that stands elsewhere", "it there by hand");
   if (edit->is_table) return replace_table(e, edit, slot, splice);
   return e->json ? replace_in_json(e, edit, slot, splice) : replace_in_lua(e, edit, slot, splice);
 }
 
 // ---- a given that was not written ----
-
-static int node_of(const struct editing *e, int entity) {
-  const struct entity *it = &e->base->entities[entity];
-  if (it->owner < 0) {
-    size_t length = it->name ? strlen(it->name) : 0;
-    return places_entity(e->places, it->kind, it->name, length, e->json ? 0 : it->at.line);
-  }
-  const char *list = catalogue_row(it->list)->name;
-  int of = places_field(e->places, node_of(e, it->owner), list, strlen(list));
-  int item = places_item(e->places, of, it->index);
-  return item == PLACES_NONE && catalogue_row(it->list)->many == 1 ? of : item;
-}
 
 // A table: the byte behind the brace that opens it, and its first own byte (or the closing brace).
 struct table {
@@ -190,7 +199,9 @@ static void add_given(struct text *text, const struct editing *e, const struct e
   if (style.before) text_add_char(text, ' ');
   text_add_char(text, e->json ? ':' : '=');
   if (style.after) text_add_char(text, ' ');
-  text_add(text, edit->is_table ? edit->text : edit_quoted(e->arena, edit->text, style.quote));
+  const struct row *row = catalogue_row(edit->row);
+  bool bare = row->sort == SORT_NUMBER && dimension_may_be_bare(row->dimension) && is_number(edit->text);
+  text_add(text, edit->is_table || bare ? edit->text : edit_quoted(e->arena, edit->text, style.quote));
 }
 
 // Another given that goes behind the same brace stands there already.

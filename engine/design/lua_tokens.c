@@ -140,15 +140,14 @@ static struct lua_scan scan_of(const char *bytes, size_t length) {
   return (struct lua_scan){bytes, marked ? 3 : 0, length, 1};
 }
 
-// Twice over the text: once to count, so that the list takes what it needs and no more.
 struct tokens lua_tokens(struct arena *arena, const char *bytes, size_t length) {
   struct tokens tokens = {.bytes = bytes};
   struct lua_scan scan = scan_of(bytes, length);
-  while (next_token(&scan).sort != TOKEN_END) tokens.count++;
-  tokens.list = arena_array(arena, tokens.count + 1, sizeof *tokens.list);
-  scan = scan_of(bytes, length);
-  for (size_t i = 0; i <= tokens.count; i++) tokens.list[i] = next_token(&scan);
-  return tokens;
+  for (size_t room = 0;; tokens.count++) {
+    tokens.list = arena_grow(arena, tokens.list, tokens.count, &room, sizeof *tokens.list);
+    tokens.list[tokens.count] = next_token(&scan);
+    if (tokens.list[tokens.count].sort == TOKEN_END) return tokens;
+  }
 }
 
 // ---- what a text stands for ----

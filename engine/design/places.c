@@ -35,16 +35,16 @@ bool places_is_named(int constructed) { return strcmp(places_word(constructed), 
 
 enum word places_shape(const char *word, size_t length) { return catalogue_word_named(WORDS_shape, word, length); }
 
-// FNV-1a over what leads to the node.
+// What leads to the node: two numbers spread out, then FNV-1a over the name.
 static uint32_t hash_bytes(uint32_t hash, const void *bytes, size_t length) {
   for (const unsigned char *at = bytes; length > 0; at++, length--) hash = (hash ^ *at) * 16777619u;
   return hash;
 }
 
 static uint32_t hash_of(const struct place_node *node) {
-  uint32_t hash = hash_bytes(2166136261u, &node->parent, sizeof node->parent);
-  hash = hash_bytes(hash, &node->index, sizeof node->index);
-  return hash_bytes(hash, node->name, node->name ? node->length : 0);
+  uint32_t hash = (uint32_t)node->parent * 0x9E3779B1u ^ (uint32_t)node->index * 0x85EBCA6Bu;
+  hash = hash_bytes(hash, node->name, node->name ? node->length : 0);
+  return hash ^ hash >> 16;
 }
 
 static bool same_way(const struct place_node *a, const struct place_node *b) {

@@ -217,6 +217,7 @@ static int member_node(struct json_walk *w, int parent, enum level *level, const
   enum kind kind = kind_named(name, length);
   int node = add_child(w, PLACES_TOP, name, length, 0);
   *level = LEVEL_NAMES;
+  if (kind != KIND_COUNT && catalogue_kind(kind)->unnamed) *level = LEVEL_GIVENS;  // a list of them
   if (kind == KIND_COUNT || !catalogue_kind(kind)->single) return node;
   *level = LEVEL_GIVENS;
   tell_twice(w, node, w->line);

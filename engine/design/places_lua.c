@@ -236,7 +236,7 @@ static bool at_constructor(const struct lua_walk *w, struct constructor *c) {
   if (c->constructed < 0 || (c->constructed >= KIND_COUNT) != w->rules) return false;
   if (w->rules) return places_is_named(c->constructed) ? find_name(w, c) : find_table(w, c, w->at + 1);
   const struct kind_row *kind = catalogue_kind((enum kind)c->constructed);
-  return !kind->part && (kind->single ? find_table(w, c, w->at + 1) : find_name(w, c));
+  return !kind->part && (!kind_is_named(kind) ? find_table(w, c, w->at + 1) : find_name(w, c));
 }
 
 static const char *describe(struct lua_walk *w, const struct constructor *c) {

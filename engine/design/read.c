@@ -107,9 +107,9 @@ static struct store *read_as_written(struct arena *arena, const struct file_byte
                                     : design_read_lua(arena, file, overlays, problems);
 }
 
-static const struct overlay *first_trial(struct overlays overlays) {
-  for (size_t i = 0; i < overlays.count; i++)
-    if (!overlays.list[i].unless_written) return &overlays.list[i];
+static const struct overlay *first_trial(const struct overlay *list, size_t count) {
+  for (size_t i = 0; i < count; i++)
+    if (!list[i].unless_written) return &list[i];
   return NULL;
 }
 
@@ -117,7 +117,7 @@ static const struct overlay *first_trial(struct overlays overlays) {
 // mend what is right.
 static void tell_trial(struct arena *arena, const struct file_bytes *file, struct overlays overlays,
                        struct problems *problems) {
-  const struct overlay *trial = first_trial(overlays);
+  const struct overlay *trial = first_trial(overlays.list, overlays.count);
   struct problems unheard = problems_in(arena);
   for (size_t i = 0; trial && i < problems->count; i++) {
     const char *where = problems->list[i].at.file;

@@ -175,9 +175,8 @@ static void convert(struct json_reader *r, struct written *value, json_t *json, 
 
 // ---- entities ----
 
-static void read_entity(struct json_reader *r, enum kind kind, const char *name, size_t length, json_t *json) {
+static void read_at(struct json_reader *r, enum kind kind, int node, const char *name, size_t length, json_t *json) {
   struct written entity = {.key = name ? arena_copy(r->arena, name, length) : NULL, .key_length = length};
-  int node = places_entity(r->places, kind, name, length, 0);
   places_at(r->places, node, &entity.at);
   if (++r->entities > MOST_ENTITIES) return;
   if (json_is_object(json)) {
@@ -192,6 +191,22 @@ static void read_entity(struct json_reader *r, enum kind kind, const char *name,
   fill_entity(&r->filling, kind, &entity);
 }
 
+static void read_entity(struct json_reader *r, enum kind kind, const char *name, size_t length, json_t *json) {
+  read_at(r, kind, places_entity(r->places, kind, name, length, 0), name, length, json);
+}
+
+// "accept": [ { ... }, { ... } ]
+static void read_unnamed(struct json_reader *r, enum kind kind, int node, int line, json_t *json) {
+  if (json_is_array(json)) {
+    for (size_t i = 0; i < json_array_size(json); i++)
+      read_at(r, kind, places_item(r->places, node, (int)i + 1), NULL, 0, json_array_get(json, i));
+    return;
+  }
+  struct text right = text_in(r->arena);
+  text_printf(&right, "\"%s\": [ { ... }, { ... } ]", catalogue_kind(kind)->name);
+  tell(r, line, "is no list", catalogue_kind(kind)->name, text_end(&right));
+}
+
 static void refuse_kind(struct json_reader *r, const char *name, int line) {
   struct text right = text_in(r->arena);
   const char *near = read_nearest_kind(r->arena, name);
@@ -202,11 +217,14 @@ static void refuse_kind(struct json_reader *r, const char *name, int line) {
 static void read_kind(struct json_reader *r, const char *name, json_t *json) {
   struct value_place at = {.line = 0};
   enum kind kind = catalogue_kind_named(name, strlen(name));
-  places_at(r->places, places_field(r->places, PLACES_TOP, name, strlen(name)), &at);
+  int node = places_field(r->places, PLACES_TOP, name, strlen(name));
+  places_at(r->places, node, &at);
   if (kind == KIND_COUNT || catalogue_kind(kind)->part) {
     refuse_kind(r, name, at.line);
   } else if (catalogue_kind(kind)->single) {
     read_entity(r, kind, NULL, 0, json);
+  } else if (catalogue_kind(kind)->unnamed) {
+    read_unnamed(r, kind, node, at.line, json);
   } else if (!json_is_object(json)) {
     struct text right = text_in(r->arena);
     text_printf(&right, "\"%s\": { \"its name\": { ... } }", name);

@@ -149,7 +149,7 @@ int lua_design_words(lua_State *L) {
   script_push_environment(L);
   for (int k = 0; k < KIND_COUNT; k++) {
     const struct kind_row *kind = catalogue_kind((enum kind)k);
-    if (!kind->part) add_word(L, reader, k, kind->single ? single_word : named_word, kind->name);
+    if (!kind->part) add_word(L, reader, k, kind_is_named(kind) ? named_word : single_word, kind->name);
   }
   for (int w = 0; w < WORD_COUNT; w++) {
     const struct word_row *word = catalogue_word((enum word)w);

@@ -268,4 +268,7 @@ static bool settle_as(struct store *store, struct problems *problems, bool stric
 }
 
 bool store_settle(struct store *store, struct problems *problems) { return settle_as(store, problems, true); }
-bool store_settle_example(struct store *store, struct problems *problems) { return settle_as(store, problems, false); }
+bool store_settle_example(struct store *store, struct problems *problems) {
+  store->example = true;
+  return settle_as(store, problems, false);
+}

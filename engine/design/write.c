@@ -158,9 +158,15 @@ bool store_measure(struct store *store, struct problems *problems, int entity, c
   enum row_id id = catalogue_row_named(kind, quantity, strlen(quantity));
   const struct row *row = id == ROW_COUNT ? NULL : catalogue_row(id);
   if (!row || !(row->sort == SORT_QUANTITY || (row->sort == SORT_NUMBER && row->derived))) {
-    const char *near = catalogue_nearest_row(problems->arena, kind_bit(kind), quantity, true);
+    struct text given = text_in(problems->arena);
+    bool is_given = row && row_is_given(row);
+    if (is_given) text_printf(&given, "%s = \"%s\" beside `measured`", quantity, written.text);
+    const char *right =
+        is_given ? text_end(&given) : catalogue_nearest_row(problems->arena, kind_bit(kind), quantity, true);
     return refuse_measure(store, problems, entity,
-                          (struct complaint){line, "`measured` names nothing that is worked out here", quantity, near});
+                          (struct complaint){line, is_given ? "`measured` names a given, which nobody works out"
+                                                            : "`measured` names nothing that is worked out here",
+                                             quantity, right});
   }
   if (how && catalogue_word_named(WORDS_taken_with, how, strlen(how)) == WORD_COUNT) {
     return refuse_measure(store, problems, entity,

@@ -15,6 +15,8 @@ static struct parabola parabola_of(const struct cut *cut) {
   return (struct parabola){cut->area_bottom, cut->area_top - cut->area_bottom - square, square};
 }
 
+static double area_at(struct parabola p, double t) { return p.bottom + t * (p.linear + t * p.square); }
+
 // Integral of the area from the bottom up to share t, for a cut of height 1.
 static double filled(struct parabola p, double t) { return t * (p.bottom + t * (p.linear / 2 + t * p.square / 3)); }
 
@@ -31,7 +33,7 @@ double cuts_area(const struct cuts *cuts, double height) {
     if (height < cut->bottom) return 0;
     struct parabola p = parabola_of(cut);
     double t = share(cut, height);
-    return p.bottom + t * (p.linear + t * p.square);
+    return area_at(p, t);
   }
   return 0;
 }
@@ -60,11 +62,20 @@ static double filled_too_much(double to, void *with) {
   return rising->height * (filled(rising->area, to) - rising->start) - rising->volume;
 }
 
-// The volume grows with height, and a closed form would need a cubic's roots.
+// The volume grows with height, and a closed form would need a cubic's roots. Newton first, with the area as its slope:
+// a step so small leaves but its square. Where the area is next to none it does not arrive.
 static double rise_within(const struct cut *cut, double from, double volume) {
   struct rising rising = {parabola_of(cut), cut->top - cut->bottom, 0, volume};
-  rising.start = filled(rising.area, share(cut, from));
-  return cut->bottom + root_rising(filled_too_much, &rising, share(cut, from), 1) * rising.height;
+  const double least = share(cut, from);
+  rising.start = filled(rising.area, least);
+  double to = least;
+  for (int i = 0; i < 8; i++) {
+    const double step = filled_too_much(to, &rising) / (rising.height * area_at(rising.area, to));
+    if (!(fabs(step) <= 1)) break;
+    to = fmin(1, fmax(least, to - step));
+    if (fabs(step) < 1e-9) return cut->bottom + to * rising.height;
+  }
+  return cut->bottom + root_rising(filled_too_much, &rising, least, 1) * rising.height;
 }
 
 double cuts_rise_to(const struct cuts *cuts, double from, double volume) {

@@ -33,7 +33,7 @@ static double colebrook_x(double reynolds, double rough) {
     const double inside = rough / 3.7 + 2.51 * x / reynolds;
     const double step = (x + per_decade * log(inside)) / (1 + per_decade * 2.51 / reynolds / inside);
     x -= step;
-    if (fabs(step) <= 1e-15 * fabs(x)) break;
+    if (fabs(step) <= 1e-8 * fabs(x)) break;  // what is left goes with its square
   }
   return x;
 }

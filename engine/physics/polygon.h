@@ -76,5 +76,7 @@ const struct polygon *polygon_profile_outline(
     struct polygon_profile *profile);  // made when first asked for; NULL: no memory
 bool polygon_profile_at(struct polygon_profile *profile, double distance, struct polygon_inset *inset,
                         struct polygon_problem *problem);
+// Radius of the widest circle inside, to 2 parts in 10^8 of `most`, which it cannot be above. NaN: no memory.
+double polygon_profile_inradius(struct polygon_profile *profile, double most);
 
 #endif

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -95,4 +96,40 @@ bool polygon_profile_at(struct polygon_profile *profile, double distance, struct
   if (!polygon_inset(outline, distance, inset, problem)) return false;
   keep(profile, inset);
   return true;
+}
+
+// ---- The widest circle inside ----
+
+// Something is left at `some`, nothing at `none`; at `some` the rest has `reach`, its area over its perimeter. A circle
+// of that radius goes into any rest; into a convex one none of twice that, which a three-cornered one just holds.
+struct narrowing {
+  struct polygon_profile *profile;
+  double some, none, reach;
+  bool no_memory;
+};
+
+static void look_at(struct narrowing *at, double inset) {
+  struct polygon_inset left;
+  if (!(inset > at->some && inset < at->none)) return;
+  if (!polygon_profile_at(at->profile, inset, &left, NULL)) {
+    at->no_memory = true;
+  } else if (left.area > 0) {
+    at->some = inset;
+    at->reach = left.area / left.perimeter;
+  } else {
+    at->none = inset;
+  }
+}
+
+double polygon_profile_inradius(struct polygon_profile *profile, double most) {
+  const double enough = 1e-8 * most;
+  struct narrowing at = {profile, 0, most, polygon_profile_area(profile) / polygon_profile_perimeter(profile), false};
+  for (int i = 0; i < 40 && at.none - at.some > enough && !at.no_memory; i++) {
+    const double twice = at.some + 2 * at.reach;
+    look_at(&at, twice + enough / 4);
+    look_at(&at, twice - enough / 4);
+    look_at(&at, at.some + at.reach);
+    look_at(&at, (at.some + at.none) / 2);
+  }
+  return at.no_memory ? (double)NAN : at.some;
 }

@@ -170,6 +170,21 @@ double evaluation_unmeasured(struct evaluation *ev, int entity, enum row_id row)
   return marked ? NAN : value;
 }
 
+double evaluation_worked_out(struct evaluation *ev, int entity, enum row_id row) {
+  const struct row_function *function = row_function(row);
+  if (!function || !function->number) return NAN;
+  struct frame before = *evaluation_top(ev);
+  double value = function->number(ev, entity);
+  bool marked = evaluation_marked(ev);
+  struct frame *frame = evaluation_top(ev);  // frames may have moved
+  frame->missing = before.missing;
+  frame->impossible = before.impossible;
+  frame->outside = before.outside;
+  frame->because = before.because;
+  frame->doubt = before.doubt;
+  return marked && !before.missing && !before.impossible ? NAN : value;
+}
+
 const char *evaluation_because(const struct evaluation *ev, int slot) { return ev->results[slot].because; }
 
 size_t evaluation_reads(const struct evaluation *ev, int slot, const int **slots) {

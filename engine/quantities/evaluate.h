@@ -28,6 +28,9 @@ size_t evaluation_members(struct evaluation *ev, int entity, enum row_id list);
 int evaluation_member(struct evaluation *ev, int entity, enum row_id list, size_t index);
 bool evaluation_stated(struct evaluation *ev, int entity, enum row_id row);  // written or measured; never marks
 
+// What would be worked out were it not measured; NaN, and no mark, when it cannot be. What that takes is read as ever.
+double evaluation_worked_out(struct evaluation *ev, int entity, enum row_id row);
+
 // For formulas.
 bool evaluation_marked(const struct evaluation *ev);
 void evaluation_missing(struct evaluation *ev, const char *because);  // cannot be worked out here: measure it instead

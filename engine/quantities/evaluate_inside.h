@@ -76,6 +76,7 @@ int *evaluation_kept(struct evaluation *ev, size_t *count, const bool **merely_a
 const struct result *evaluation_settle(struct evaluation *ev, int entity, enum row_id row);
 void evaluation_work_out(struct evaluation *ev, int slot, int entity);
 bool evaluation_too_deep(const struct evaluation *ev);
+void evaluation_give_up_on(struct result *result);  // of a chain that is too deep
 
 // trial.c
 void trial_keep(struct evaluation *ev, int slot);    // before a result changes in a trial

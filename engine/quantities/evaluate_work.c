@@ -71,7 +71,7 @@ enum { DEEPEST_CHAIN = 1500 };
 
 bool evaluation_too_deep(const struct evaluation *ev) { return ev->depth >= DEEPEST_CHAIN; }
 
-static void give_up_on_chain(struct result *result) {
+void evaluation_give_up_on(struct result *result) {
   result->value = (double)NAN;
   result->condition = CONDITION_MISSING;
   result->because = "the chain of values that leads to it is too long to work out: measure it";
@@ -92,7 +92,7 @@ static void read_first(struct evaluation *ev, int slot, int entity) {
   if (ev->in_trial) trial_keep(ev, slot);
   ev->done += !ev->in_trial;
   if (worked_out && evaluation_too_deep(ev)) {
-    give_up_on_chain(result);
+    evaluation_give_up_on(result);
   } else if (worked_out) {
     evaluation_work_out(ev, slot, entity);
   } else {

@@ -67,9 +67,14 @@ static double widest_zone_of_crew(struct evaluation *ev, struct crew_ref crew) {
   return widest;
 }
 
+// A design that says nothing of its crew has one all the same, to hold defaults: that one stands on no line.
 static double crew_count_of_project(struct evaluation *ev, struct project_ref project) {
+  const struct store *design = evaluation_design(ev);
   (void)project;
-  return (double)store_count(evaluation_design(ev), KIND_crew);
+  double count = 0;
+  for (size_t i = 0; i < store_count(design, KIND_crew); i++)
+    count += design->entities[store_of_kind(design, KIND_crew, i)].at.line > 0;
+  return count;
 }
 
 // ---- By hand ----

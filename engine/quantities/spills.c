@@ -144,22 +144,13 @@ static double lands_inside_by_of_spill(struct evaluation *ev, struct spill_ref s
 }
 
 // Which way the water falls across a basin nobody writes down, so the widest circle that goes into the outline counts:
-// a notched or three-cornered basin has less room than the box round it. Halved until within a part in 10^8.
+// a notched or three-cornered basin has less room than the box round it.
 static double inner_across_of_basin(struct evaluation *ev, struct basin_ref basin) {
   double least = basin_get_least_across(ev, basin);
   bool polygon = basin_get_outline(ev, basin) == WORD_shape_polygon;
   if (evaluation_marked(ev) || !polygon) return least;
   struct polygon_profile *outline = outline_of_basin(ev, basin);
-  double some = 0, none = least / 2 * (1 + 1e-6);
-  for (int i = 0; i < 28; i++) {
-    double inset = (some + none) / 2;
-    if (outline_area(ev, outline, inset) > 0) {
-      some = inset;
-    } else {
-      none = inset;
-    }
-  }
-  return 2 * some;
+  return evaluation_marked(ev) ? (double)NAN : 2 * polygon_profile_inradius(outline, least / 2 * (1 + 1e-6));
 }
 
 static double short_of_far_side_of_spill(struct evaluation *ev, struct spill_ref spill) {

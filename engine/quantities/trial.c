@@ -195,7 +195,11 @@ static void work_anew(struct evaluation *ev, int slot) {
   trial_keep(ev, slot);
   *result = (struct result){.row = result->row, .stamp = result->stamp, .blamed = result->blamed, .kept = result->kept};
   ev->trial->worked_out++;
-  evaluation_work_out(ev, slot, entity);
+  if (evaluation_too_deep(ev)) {
+    evaluation_give_up_on(result);
+  } else {
+    evaluation_work_out(ev, slot, entity);
+  }
   result->changed = differs(result, base_of(ev, result));
 }
 
@@ -224,21 +228,24 @@ static bool stands(struct evaluation *ev, int slot) {
 }
 
 // Looking at reads goes as deep as reading itself: it takes a frame of its own.
+static bool stands_when_looked_at(struct evaluation *ev, int slot) {
+  ev->results[slot].progress = VERIFYING;
+  evaluation_push(ev, -1);
+  bool unchanged = stands(ev, slot);
+  evaluation_pop(ev);
+  return unchanged;
+}
+
 void trial_settle(struct evaluation *ev, int slot) {
   struct result *result = &ev->results[slot];
-  bool again = result->progress == VERIFYING;
-  if (!again && !evaluation_too_deep(ev)) {
-    result->progress = VERIFYING;
-    evaluation_push(ev, -1);
-    bool unchanged = stands(ev, slot);
-    evaluation_pop(ev);
-    if (result->progress == DONE) return;
-    if (unchanged) {
-      result->progress = DONE;
-      return;
-    }
+  bool look = result->progress == SUSPECT && !evaluation_too_deep(ev);
+  bool unchanged = look && stands_when_looked_at(ev, slot);
+  if (result->progress == DONE) return;  // it was needed on the way, and worked out
+  if (unchanged) {
+    result->progress = DONE;
+  } else {
+    work_anew(ev, slot);
   }
-  work_anew(ev, slot);
 }
 
 bool trial_changed(struct evaluation *ev, int slot) {

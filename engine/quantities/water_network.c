@@ -63,21 +63,26 @@ static void meet_round(struct joined *joined, int entity) {
   }
 }
 
-// Afterwards `seen` marks them all.
-static struct joined joined_to(struct evaluation *ev, int entity) {
+// Afterwards `seen` marks them all; or `until` and those met before it, where it is one of them (-1: go through all).
+static struct joined joined_to(struct evaluation *ev, int entity, int until) {
   size_t count = evaluation_design(ev)->entity_count;
   struct joined joined = {.ev = ev,
                           .seen = arena_alloc(evaluation_arena(ev), count + 1),
                           .waiting = arena_array(evaluation_arena(ev), count + 1, sizeof(int))};
   meet(&joined, entity);
-  for (size_t next = 0; next < joined.count; next++) meet_round(&joined, joined.waiting[next]);
+  for (size_t next = 0; next < joined.count && !(until >= 0 && joined.seen[until]); next++) {
+    meet_round(&joined, joined.waiting[next]);
+  }
   return joined;
 }
 
+// None comes before the first of the design: where that is met, no need to go on.
 struct pump_ref water_network_first_pump(struct evaluation *ev, int entity) {
-  struct joined joined = joined_to(ev, entity);
-  for (size_t i = 0; i < evaluation_design(ev)->entity_count; i++) {
-    if (joined.seen[i] && evaluation_design(ev)->entities[i].kind == KIND_pump) return (struct pump_ref){(int)i};
+  const struct store *design = evaluation_design(ev);
+  int first = store_count(design, KIND_pump) ? store_of_kind(design, KIND_pump, 0) : -1;
+  struct joined joined = joined_to(ev, entity, first);
+  for (size_t i = 0; i < design->entity_count; i++) {
+    if (joined.seen[i] && design->entities[i].kind == KIND_pump) return (struct pump_ref){(int)i};
   }
   return (struct pump_ref){-1};
 }
@@ -418,7 +423,7 @@ static const struct water_running *solve(struct builder *of, struct pump_ref fir
 }
 
 const struct water_running *water_network_run(struct evaluation *ev, struct pump_ref first) {
-  struct joined joined = joined_to(ev, first.at);
+  struct joined joined = joined_to(ev, first.at, -1);
   struct builder builder = builder_for(ev, joined.count);
   builder.joined = joined.seen;
   builder.level_of = arena_alloc(evaluation_arena(ev), (evaluation_design(ev)->entity_count + 1) * sizeof(enum level));

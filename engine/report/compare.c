@@ -51,6 +51,7 @@ static struct subject *subject_named(struct comparing *c, const struct known *kn
 }
 
 static struct subject *add_subject(struct comparing *c, const char *name, enum kind kind) {
+  c->subjects = arena_grow(c->arena, c->subjects, c->subject_count, &c->subject_room, sizeof *c->subjects);
   struct subject *subject = &c->subjects[c->subject_count++];
   *subject = (struct subject){.name = name, .kind = kind};
   for (size_t i = 0; i < COMPARE_MOST; i++) subject->of[i] = -1;
@@ -78,13 +79,6 @@ static void gather_side(struct comparing *c, size_t side) {
     subject->of[side] = (int)e;
     subject->written = subject->written || it->at.line > 0;
   }
-}
-
-static void gather_subjects(struct comparing *c) {
-  size_t most = 0;
-  for (size_t i = 0; i < c->count; i++) most += c->sides[i].design->entity_count;
-  c->subjects = arena_array(c->arena, most + 1, sizeof *c->subjects);
-  for (size_t i = 0; i < c->count; i++) gather_side(c, i);
 }
 
 // --- the head and the verdicts
@@ -141,7 +135,7 @@ void compare_text(struct text *text, const struct compare_side *sides, size_t co
     c.sides[i] = (struct side){
         sides[i].review, design, sides[i].file, sides[i].digest, {evaluation_in(text->arena, design, found), units}};
   }
-  gather_subjects(&c);
+  for (size_t i = 0; i < count; i++) gather_side(&c, i);
   write_head(&c);
   write_verdicts(&c);
   compare_givens(&c);

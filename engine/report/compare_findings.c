@@ -52,6 +52,7 @@ static const struct outcome *like(const struct outcomes *in, const struct found 
 
 // How grave: 0 no finding, then by severity. What counts as held is as grave as a hold.
 static int gravity(const struct outcome *outcome) {
+  if (outcome && outcome->counting != COUNTS) return 0;
   bool held = outcome && outcome->sort == OUTCOME_UNANSWERED && outcome->counts_as_held;
   if (!held && !(outcome && outcome->sort == OUTCOME_FLAGGED)) return 0;
   return 1 + (int)finding_severity(outcome);
@@ -65,6 +66,7 @@ static const char *state_words(const struct outcome *outcome) {
       [OUTCOME_BROKEN] = "broken",
   };
   if (!outcome) return "not asked";
+  if (outcome->counting == ACCEPTED) return "accepted";
   if (outcome->sort == OUTCOME_FLAGGED) return severity_name(outcome->severity);
   return outcome->counts_as_held ? "hold, not answered" : words[outcome->sort];
 }

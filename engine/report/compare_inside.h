@@ -30,7 +30,7 @@ struct comparing {
   struct side sides[COMPARE_MOST];
   size_t count;
   struct subject *subjects;  // parts left out; in the order of the first design, then what only later ones have
-  size_t subject_count;
+  size_t subject_count, subject_room;
 };
 
 static inline char compare_letter(size_t side) { return (char)('A' + side); }

@@ -125,7 +125,7 @@ static const char *total_of(struct comparing *c, const struct ordering *o, size_
   if (takeoff->priced == 0) return "no price";
   double more = takeoff->price - o->takeoff[0].price;
   word_number(&words, &c->sides[side].wording, ROW_project_stone_price, takeoff->price);
-  if (side > 0 && more != 0 && same_lines_priced(o, side)) write_difference(&words, &c->sides[side].wording, more);
+  if (more != 0 && same_lines_priced(o, side)) write_difference(&words, &c->sides[side].wording, more);
   if (takeoff->unpriced) text_printf(&words, " for %zu of %zu", takeoff->priced, takeoff->priced + takeoff->unpriced);
   return text_end(&words);
 }

@@ -122,6 +122,7 @@ static void write_kind(struct page *page, enum kind kind) {
   struct text head = text_in(page->text.arena);
   text_printf(&head, "%s: %s", facts->name, facts->says);
   if (facts->single) text_add(&head, " (at most one, without a name)");
+  if (facts->unnamed) text_add(&head, " (any number, without names)");
   if (facts->part) text_add(&head, " (written inside a list of another thing)");
   page_wrap(page, 0, INDENT, text_end(&head));
   write_rows(page, kind, true, "Given");

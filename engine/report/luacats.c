@@ -60,7 +60,7 @@ static void add_design_class(struct text *text, enum kind kind) {
 static void add_constructor(struct text *text, enum kind kind) {
   const struct kind_row *facts = catalogue_kind(kind);
   if (facts->part) return;
-  if (facts->single) {
+  if (!kind_is_named(facts)) {
     text_printf(text, "---@param givens design.%s\nfunction %s(givens) end\n", facts->name, facts->name);
     return;
   }

@@ -185,7 +185,8 @@ static void add_top(struct text *text) {
     const struct kind_row *facts = catalogue_kind((enum kind)k);
     if (facts->part) continue;
     text_printf(text,
-                facts->single
+                facts->unnamed ? "%s    \"%s\": {\"type\": \"array\", \"items\": {\"$ref\": \"#/$defs/%s\"}}"
+                : facts->single
                     ? "%s    \"%s\": {\"$ref\": \"#/$defs/%s\"}"
                     : "%s    \"%s\": {\"type\": \"object\", \"additionalProperties\": {\"$ref\": \"#/$defs/%s\"}}",
                 join, facts->name, facts->name);

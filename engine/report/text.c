@@ -68,9 +68,17 @@ static size_t write_severities(struct text *words, const struct review_counts *c
 }
 
 static void write_unanswered(struct text *words, const struct review_counts *counts, bool first) {
-  size_t others = counts->sorts[OUTCOME_UNANSWERED] - counts->unanswered_held;
+  size_t others = counts->sorts[OUTCOME_UNANSWERED] - counts->unanswered_held - counts->unanswered_behind;
   if (others > 0)
     text_printf(words, "%s%zu %sunanswered", first ? "" : "; ", others, counts->unanswered_held ? "more " : "");
+}
+
+// Found too, though it does not count: nobody should miss that at a glance.
+static void write_not_counted(struct text *words, const struct review_counts *counts) {
+  if (counts->accepted + counts->behind == 0) return;
+  text_add(words, words->length ? "; " : "");
+  if (counts->accepted) text_printf(words, "%zu accepted", counts->accepted);
+  if (counts->behind) text_printf(words, "%s%zu behind us", counts->accepted ? ", " : "", counts->behind);
 }
 
 static const struct {
@@ -93,6 +101,7 @@ static void write_verdict(struct report *report) {
   struct text words = report_words(report);
   size_t written = write_severities(&words, &counts, verdicts[verdict].worst);
   write_unanswered(&words, &counts, written == 0);
+  write_not_counted(&words, &counts);
   if (words.length == 0) text_add(&words, "nothing to revise or advise");
   if (verdict != VERDICT_HELD) text_printf(&words, ".%s", verdicts[verdict].after);
   if (report->page.text.length > 0) page_blank(&report->page);
@@ -115,6 +124,11 @@ static void write_problems(struct report *report, const char *heading, const str
   struct text more = report_words(report);
   text_printf(&more, "and %zu more", problems->count - MOST_PROBLEMS);
   page_wrap(&report->page, INDENT, INDENT, text_end(&more));
+}
+
+static void write_wrong_decisions(struct report *report) {
+  const struct problems *problems = report->review->acceptance_problems;
+  if (problems) write_problems(report, "NOT ACCEPTED: these cannot be used", problems);
 }
 
 // --- what was checked
@@ -156,11 +170,16 @@ static void write_whole(struct report *report) {
   write_verdict(report);
   report_softened(report);
   report_trade_alone(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
+  write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_answer_first(report);
   report_findings(report);
+  report_joint(report);
   report_aside(report);
+  report_accepted(report);
+  report_behind(report);
   report_decisions(report);
   report_defaults(report);
   report_measured(report);
@@ -174,7 +193,9 @@ static void write_brief(struct report *report) {
   tried_write(&report->page, &report->wording);
   write_verdict(report);
   report_softened(report);
+  report_fixes_in_sum(report);
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
+  write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
   report_findings_in_short(report);
   page_blank(&report->page);

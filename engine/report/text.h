@@ -4,6 +4,7 @@
 #define FOREBAY_REPORT_TEXT_H
 
 #include "base/text.h"
+#include "mend/mend.h"
 #include "review/arrange.h"
 #include "rulebook/decision.h"
 #include "rulebook/rulebook.h"
@@ -22,6 +23,7 @@ struct report_about {
   const struct decision *decisions;
   size_t decision_count;
   const char *version, *seal;  // seal NULL: nothing is said of it
+  const struct mends *mends;   // fixes found by trying; NULL: nobody looked for any
 };
 
 struct report_style {

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "report/text_inside.h"
+#include "rulebook/fix.h"
 
 enum { MOST_ASKED = 7, MOST_OWNERS = 6, MOST_FIND_OUT = 4 };
 
@@ -84,7 +85,9 @@ static void write_outcome(struct report *report, const struct outcome *outcome, 
   text_add(&words, ": ");
   word_outcome(&words, &report->wording, outcome);
   page_wrap(&report->page, indent, INDENT, text_end(&words));
-  if (outcome->try_words) page_labelled(&report->page, indent, 5, PAINT_PLAIN, "Try: ", outcome->try_words);
+  report_fix(report, outcome, indent);
+  if (!outcome->try_words || report_is_mended(report, outcome)) return;
+  page_labelled(&report->page, indent, 5, PAINT_PLAIN, "Try: ", outcome->try_words);
 }
 
 // --- what to do about it
@@ -94,11 +97,19 @@ struct group_of {  // a group with the list that it is part of
   const struct outcome_group *group;
 };
 
-// Whether the rule's own words of a fix are for something in the group: flagged, and with no fix of its own.
-static bool takes_words_of_rule(struct group_of of) {
+static bool is_advice(struct report *report, struct group_of of) {
+  const struct rule_fixes *fix = report->review->rules[of.group->rule].fix;
+  return fix && fix->count == 0;
+}
+
+// Whether the rule's own words of a fix are for something in the group: flagged, with no fix of its own, and with none
+// that was found by trying; advice says more than such a one.
+static bool takes_words_of_rule(struct report *report, struct group_of of) {
+  bool advice = is_advice(report, of);
   for (size_t i = 0; i < of.group->count; i++) {
     const struct outcome *outcome = of.findings[of.group->first + i];
-    if (outcome->sort == OUTCOME_FLAGGED && !outcome->try_words) return true;
+    if (outcome->sort != OUTCOME_FLAGGED || outcome->try_words) continue;
+    if (advice || !report_is_mended(report, outcome)) return true;
   }
   return false;
 }
@@ -111,10 +122,11 @@ static bool has_unanswered(struct group_of of) {
 }
 
 // Whether a group before this one, of the same rule, showed the rule's fix.
-static bool is_tried_above(struct group_of of, size_t before) {
+static bool is_tried_above(struct report *report, struct group_of of, size_t before) {
   for (size_t i = 1; i <= before; i++) {
     const struct outcome_group *above = of.group - i;
-    if (above->rule == of.group->rule && takes_words_of_rule((struct group_of){of.findings, above})) return true;
+    if (above->rule == of.group->rule && takes_words_of_rule(report, (struct group_of){of.findings, above}))
+      return true;
   }
   return false;
 }
@@ -150,8 +162,9 @@ static void write_find_out(struct report *report, struct group_of of) {
 
 static void write_try(struct report *report, struct group_of of) {
   const char *label = has_unanswered(of) ? "Try, for what is flagged: " : "Try: ";
+  if (report->about->mends && is_advice(report, of)) label = "Advice: ";
   const char *words = report->review->rules[of.group->rule].try_words;
-  if (words && takes_words_of_rule(of)) page_labelled(&report->page, BODY, 5, PAINT_PLAIN, label, words);
+  if (words && takes_words_of_rule(report, of)) page_labelled(&report->page, BODY, 5, PAINT_PLAIN, label, words);
 }
 
 static void write_reason(struct report *report, struct group_of of) {
@@ -165,8 +178,8 @@ static void write_reason(struct report *report, struct group_of of) {
 }
 
 static void write_reason_again(struct report *report, struct group_of of, size_t before) {
-  bool same_try =
-      report->review->rules[of.group->rule].try_words && takes_words_of_rule(of) && is_tried_above(of, before);
+  bool same_try = report->review->rules[of.group->rule].try_words && takes_words_of_rule(report, of) &&
+                  is_tried_above(report, of, before);
   page_wrap(
       &report->page, BODY, 0,
       same_try ? "Why, and what to try: as above, under the same title." : "Why: as above, under the same title.");
@@ -273,6 +286,7 @@ void report_findings(struct report *report) {
     write_group(report, (struct group_of){findings, &groups[i]}, i);
   }
   write_doubts(report, findings, length);
+  report_explain_proven(report);
 }
 
 // --- the findings in short: a line for each group
@@ -305,6 +319,16 @@ static const char *names_of(struct report *report, struct group_of of, size_t co
   return text_end(&names);
 }
 
+static void write_fix_in_short(struct report *report, const struct outcome *finding) {
+  size_t number;
+  const struct mend_finding *found = report_mend_of(report, finding, &number);
+  if (!found || found->best.standing != MEND_PROVEN) return;
+  const char *label = text_phrase(report->page.text.arena, "Proven fix %zu: ", number);
+  const char *words = report_fix_words(report, &found->best, finding->entity, true);
+  page_labelled(&report->page, BODY, BODY, PAINT_PLAIN, label,
+                cut_to(report, words, report->page.width - BODY - strlen(label)));
+}
+
 static void write_in_short(struct report *report, struct group_of of) {
   const char *label = label_of(report, of.group), *standing = standing_of(of);
   size_t left = report->page.width - strlen(label) - strlen(standing), most_names = report->page.width * 3 / 10;
@@ -316,6 +340,7 @@ static void write_in_short(struct report *report, struct group_of of) {
   text_printf(&words, "%s%s: %s", standing, cut_to(report, title ? title : "no title", left > taken ? left - taken : 0),
               names);
   page_labelled(&report->page, 0, BODY, severities[of.group->severity].paint, label, text_end(&words));
+  for (size_t i = 0; i < of.group->count; i++) write_fix_in_short(report, of.findings[of.group->first + i]);
 }
 
 void report_findings_in_short(struct report *report) {

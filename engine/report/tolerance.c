@@ -33,6 +33,7 @@ static void write_verdict(struct toleranced *r, const struct tolerance_counts *c
               counts->sure[SURE_FIRM]);
   size_t others = counts->sure[SURE_OPEN] - counts->held_open;
   if (others) text_printf(&words, "; %zu %sunanswered", others, counts->held_open ? "more " : "");
+  if (counts->sure[SURE_APART]) text_printf(&words, "; %zu accepted or behind us", counts->sure[SURE_APART]);
   text_add_char(&words, '.');
   if (sure) text_add(&words, " This is not a permit to dig: see the cautions of forebay review.");
   page_blank(&r->report.page);

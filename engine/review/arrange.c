@@ -6,8 +6,12 @@
 
 #include "base/text.h"
 
-static bool is_finding(const struct outcome *outcome) {
+static bool is_found(const struct outcome *outcome) {
   return outcome->sort == OUTCOME_FLAGGED || (outcome->sort == OUTCOME_UNANSWERED && outcome->counts_as_held);
+}
+static bool is_finding(const struct outcome *outcome) { return outcome->counting == COUNTS && is_found(outcome); }
+static bool is_behind(const struct outcome *outcome) {
+  return outcome->counting == BEHIND_US && (is_found(outcome) || outcome->sort == OUTCOME_UNANSWERED);
 }
 
 enum severity finding_severity(const struct outcome *finding) {
@@ -29,6 +33,9 @@ struct review_counts review_count(const struct review *review) {
   for (size_t i = 0; i < review->outcome_count; i++) {
     const struct outcome *outcome = &review->outcomes[i];
     counts.sorts[outcome->sort]++;
+    counts.accepted += outcome->counting == ACCEPTED;
+    counts.behind += is_behind(outcome);
+    counts.unanswered_behind += outcome->sort == OUTCOME_UNANSWERED && outcome->counting == BEHIND_US;
     if (!is_finding(outcome)) continue;
     counts.severities[finding_severity(outcome)]++;
     counts.unanswered_held += outcome->sort == OUTCOME_UNANSWERED;
@@ -40,14 +47,15 @@ enum verdict review_verdict(const struct review *review) {
   struct review_counts counts = review_count(review);
   if (counts.severities[SEVERITY_HOLD] > 0) return VERDICT_HELD;
   if (counts.rules == counts.broken_rules) return VERDICT_NO_RULES;
-  bool whole = counts.broken_rules == 0 && counts.sorts[OUTCOME_BROKEN] == 0 && review->unusable->count == 0;
+  bool whole = counts.broken_rules == 0 && counts.sorts[OUTCOME_BROKEN] == 0 && review->unusable->count == 0 &&
+               review->acceptances_wrong == 0;
   return whole ? VERDICT_NOTHING_HELD : VERDICT_INCOMPLETE;
 }
 
 // --- lists of outcomes
 
 static bool is_unanswered_aside(const struct outcome *outcome) {
-  return outcome->sort == OUTCOME_UNANSWERED && !outcome->counts_as_held;
+  return outcome->sort == OUTCOME_UNANSWERED && !outcome->counts_as_held && outcome->counting == COUNTS;
 }
 static bool is_broken(const struct outcome *outcome) { return outcome->sort == OUTCOME_BROKEN; }
 static bool is_clear_in_doubt(const struct outcome *outcome) {
@@ -68,6 +76,7 @@ const struct outcome **review_aside(const struct review *review, enum aside whic
       [ASIDE_UNANSWERED] = is_unanswered_aside,
       [ASIDE_BROKEN] = is_broken,
       [ASIDE_IN_DOUBT] = is_clear_in_doubt,
+      [ASIDE_BEHIND] = is_behind,
   };
   return pick(review, wanted[which], count);
 }
@@ -139,7 +148,7 @@ static int most_awaited_first(const void *a, const void *b) {
 }
 
 static void await_roots(struct awaited *of_slot, const struct outcome *outcome) {
-  if (outcome->sort != OUTCOME_UNANSWERED) return;
+  if (outcome->sort != OUTCOME_UNANSWERED || outcome->counting != COUNTS) return;
   for (size_t r = 0; r < outcome->root_count; r++) {
     of_slot[outcome->roots[r]].waiting++;
     of_slot[outcome->roots[r]].held += outcome->counts_as_held;

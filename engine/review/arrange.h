@@ -11,6 +11,8 @@ struct review_counts {
   size_t sorts[OUTCOME_SORT_COUNT];
   size_t severities[SEVERITY_COUNT];  // flagged outcomes by severity, and unanswered ones that count as held under hold
   size_t unanswered_held;
+  size_t accepted, behind;    // found, and not counted
+  size_t unanswered_behind;   // of the unanswered
   size_t broken_rules;  // rules that could not run at all
 };
 struct review_counts review_count(const struct review *review);
@@ -34,8 +36,8 @@ const struct outcome_group *review_groups(const struct review *review, const str
                                           size_t *count);
 
 // Outcomes of one sort that are no findings, as they stand in the review: unanswered without being held, broken, clear
-// though a value is in doubt.
-enum aside { ASIDE_UNANSWERED, ASIDE_BROKEN, ASIDE_IN_DOUBT };
+// though a value is in doubt, found or unanswered at a stage that is behind us.
+enum aside { ASIDE_UNANSWERED, ASIDE_BROKEN, ASIDE_IN_DOUBT, ASIDE_BEHIND };
 const struct outcome **review_aside(const struct review *review, enum aside which, size_t *count);
 
 // Whether what is wrong with a rule that cannot run is already among the review's unusable.

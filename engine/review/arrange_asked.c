@@ -46,7 +46,8 @@ static void take(struct sorting *sorting, int slot) {
 static void count_waiting(struct sorting *sorting, size_t *last) {
   for (size_t i = 0; i < sorting->review->outcome_count; i++) {
     const struct outcome *outcome = &sorting->review->outcomes[i];
-    for (size_t r = 0; outcome->sort == OUTCOME_UNANSWERED && r < outcome->root_count; r++) {
+    bool waits = outcome->sort == OUTCOME_UNANSWERED && outcome->counting == COUNTS;
+    for (size_t r = 0; waits && r < outcome->root_count; r++) {
       size_t place = sorting->of_slot[outcome->roots[r]] - 1;
       if (last[place] == i + 1) continue;
       last[place] = i + 1;

@@ -31,6 +31,7 @@ const char *severity_name(enum severity severity);  // "hold"
 const char *stage_name(enum stage stage);           // "water-up"
 
 // A limit in force, and who set it.
+struct rule_fixes;
 struct rule_limit {
   const char *name;        // "at_least", "least" ...
   const char *text;        // as written: "40 gal/h/in"
@@ -46,12 +47,13 @@ struct rule_facts {
   enum stage stage;
   enum severity severity;  // the worst it can give
   bool life_safety;
-  uint64_t for_each;        // KIND_BITs; 0: the design as a whole
-  const char *layer;        // who wrote it
-  const char *adjusted_by;  // layer that changed it last, or NULL
-  const char *because;      // the layer's reason, or NULL
-  const char *try_words;    // the fix in words, or NULL
-  const char *broken;       // why it cannot run at all, or NULL
+  uint64_t for_each;             // KIND_BITs; 0: the design as a whole
+  const char *layer;             // who wrote it
+  const char *adjusted_by;       // layer that changed it last, or NULL
+  const char *because;           // the layer's reason, or NULL
+  const char *try_words;         // the fix in words, or NULL
+  const struct rule_fixes *fix;  // the same as data (rulebook/fix.h); NULL: none, or a function works it out
+  const char *broken;            // why it cannot run at all, or NULL
   struct place at;
   const struct rule_limit *limits;
   size_t limit_count;
@@ -75,12 +77,16 @@ struct comparison {
   const char *asked;         // SENSE_IS: the word or words asked
 };
 
+// Whether a finding counts. What is behind us was to be settled at a stage that the work has passed.
+enum counting { COUNTS, ACCEPTED, BEHIND_US };
+
 struct outcome {
   size_t rule;  // index into review.rules
   int entity;   // -1: the design as a whole
   enum outcome_sort sort;
   enum severity severity;  // flagged: what it brings; unanswered: the worst the rule can give
   bool counts_as_held;     // unanswered, and the rule can hold or is a matter of life safety
+  enum counting counting;
   bool in_doubt;           // built on a value beyond its formula's tested range
   int judged;              // the comparison that decided it: index below, -1: none
   const struct comparison *comparisons;
@@ -89,8 +95,25 @@ struct outcome {
   size_t read_count;
   const int *roots;  // unanswered: slots to fill
   size_t root_count;
-  const char *try_words;  // flagged: a fix worked out for this entity; NULL: the rule's own words hold
-  const char *because;    // broken: what failed, with file:line; unanswered for another reason: which
+  const char *try_words;         // flagged: a fix worked out for this entity; NULL: the rule's own words hold
+  const struct rule_fixes *fix;  // the same as data; NULL: the rule's own holds
+  const char *because;           // broken: what failed, with file:line; unanswered for another reason: which
+};
+
+// What became of an `accept` of the design.
+enum acceptance_standing {
+  ACCEPTANCE_ACCEPTED,  // the finding is there and does not count
+  ACCEPTANCE_PASSED,    // counts again: the work has gone past up_to
+  ACCEPTANCE_WORSE,     // counts again: the value is worse than what was accepted
+  ACCEPTANCE_OPEN,      // nothing to accept yet: unanswered, or the rule is broken
+  ACCEPTANCE_STALE,     // nothing flags any more
+  ACCEPTANCE_WRONG,     // names what is not there, or may not be accepted; a problem says so
+};
+struct acceptance {
+  int entity;  // the accept
+  enum acceptance_standing standing;
+  const struct outcome *outcome;  // NULL: none
+  const char *id;                 // of the rule
 };
 
 // What a firm's layers make of a review that rests on the rules of the first layer.
@@ -112,6 +135,10 @@ struct review {
   const struct problems *problems;  // found while working
   const struct problems *unusable;  // rule files or rules that could not be used
   size_t retired_count;
+  enum stage come_to;  // how far the work has come; STAGE_COUNT: handed over. STAGE_LAYOUT: nothing is behind us
+  const struct acceptance *acceptances;  // as written
+  size_t acceptance_count, acceptances_wrong;
+  const struct problems *acceptance_problems;  // NULL: nothing was decided
   struct firm_effect firm;
 };
 

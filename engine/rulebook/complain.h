@@ -11,7 +11,7 @@ struct reading_rule {
   struct problems *problems;
   struct rule_file *file;
   const char *verb, *id;  // id NULL: of what has no name
-  struct rule *rule;  // is marked as broken by the first complaint; NULL: none
+  struct rule *rule;      // is marked as broken by the first complaint; NULL: none
   bool wrong;
 };
 

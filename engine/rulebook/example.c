@@ -1,13 +1,50 @@
 // SPDX-License-Identifier: MIT
 // A rule's example as a small design: tables become entities without a name, any given or quantity may be stated.
-#include <string.h>
-
 #include "rulebook/example.h"
+
+#include <lauxlib.h>
+#include <lua.h>
+#include <string.h>
 
 static void refuse(struct example *example, const struct value *value, const char *said, const char *right) {
   problem_add(&example->problems,
               (struct problem){.at = {example->store->file, value->line}, .said = said, .right = right});
 }
+
+// ---- out of Lua ----------------------------------------------------------------------------------------------------
+
+struct taking_out {
+  struct arena *arena;
+  int function;
+  struct value *taken;
+};
+
+static int take_out(lua_State *L) {
+  struct taking_out *taking = lua_touserdata(L, 1);
+  lua_rawgeti(L, LUA_REGISTRYINDEX, taking->function);
+  taking->taken = value_take(L, taking->arena, NULL);
+  luaL_unref(L, LUA_REGISTRYINDEX, taking->function);
+  return 0;
+}
+
+const char *examples_take(struct rulebook *book, struct rule *rule) {
+  const struct value *later = rule->examples_later;
+  if (!later) return NULL;
+  struct taking_out taking = {.arena = book->arena, .function = later->function};
+  struct script_failure failure;
+  rule->examples_later = NULL;
+  if (!script_protect(book->script, take_out, &taking, 0, 0, &failure)) {
+    if (script_starved(book->script)) arena_give_up(book->arena);
+    return text_phrase(book->arena, "its examples cannot be used: %s", failure.said);
+  }
+  taking.taken->key = later->key;
+  taking.taken->line = later->line;
+  value_place_member(taking.taken, rule->file->places, "rule", rule->facts.id, rule->facts.at.line, later->key);
+  rule->examples = taking.taken;
+  return NULL;
+}
+
+// ---- into a store --------------------------------------------------------------------------------------------------
 
 static bool fill(struct example *example, int entity, const struct value *fields);
 
@@ -21,7 +58,7 @@ static bool has_all(enum kind kind, const struct value *fields) {
 }
 
 // The first kind allowed that has all that is stated; else the first allowed.
-static enum kind kind_for(uint64_t targets, const struct value *fields) {
+enum kind example_kind_for(uint64_t targets, const struct value *fields) {
   enum kind first = KIND_COUNT;
   for (int kind = 0; kind < KIND_COUNT; kind++) {
     if (!kinds_hold(targets, (enum kind)kind)) continue;
@@ -45,7 +82,7 @@ static bool refer(struct example *example, int entity, enum row_id row, uint64_t
   if (value->sort == VALUE_TEXT) {
     target = stated_as(example, value->text);
   } else if (value->sort == VALUE_TABLE) {
-    target = store_add(example->store, kind_for(targets, value), NULL, value->line);
+    target = store_add(example->store, example_kind_for(targets, value), NULL, value->line);
   }
   if (target < 0) {
     refuse(example, value,

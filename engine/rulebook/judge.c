@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "rulebook/accept.h"
+#include "rulebook/fix.h"
 #include "rulebook/run.h"
 #include "units/compare.h"
 
@@ -12,8 +14,26 @@ enum truth { TRUTH_NO, TRUTH_YES, TRUTH_UNKNOWN };
 
 // ---- reading and comparing -----------------------------------------------------------------------------------------
 
+// Taken by eye, or nobody says how: good enough to work with, and not to stake a life on. What an example states counts
+// as measured, and is as it says.
+static bool is_guess(const struct run *run, int entity, enum row_id row) {
+  const struct store *design = evaluation_design(run->ev);
+  if (!run->rule->facts.life_safety || design->example || entity < 0) return false;
+  const struct measurement *measured = store_measured(design, store_slot(design, entity, row));
+  return measured && (!measured->how || strcmp(measured->how, catalogue_word(WORD_taken_with_eye)->word) == 0);
+}
+
+static double without_guess(struct run *run, int entity, enum row_id row) {
+  double value = evaluation_worked_out(run->ev, entity, row);
+  if (!isnan(value)) return value;
+  run->because = "it was taken by eye, or nobody says with what, and lives depend on it";
+  evaluation_missing(run->ev, NULL);
+  return (double)NAN;
+}
+
 double run_read(struct run *run, int entity, enum row_id row, double *scale) {
   double value = evaluation_number(run->ev, entity, row);
+  if (!isnan(value) && is_guess(run, entity, row)) value = without_guess(run, entity, row);
   *scale = isnan(value) ? 0 : evaluation_scale(run->ev, entity, row);
   return value;
 }
@@ -96,10 +116,7 @@ static void judge_word(struct run *run, const struct spot *spot, struct outcome 
   }
 }
 
-static void judge_number(struct run *run, const struct spot *spot, struct outcome *outcome) {
-  double scale, value = run_read(run, spot->entity, spot->row, &scale);
-  if (isnan(value)) return;
-  outcome->sort = OUTCOME_CLEAR;
+static void compare_number(struct run *run, const struct spot *spot, double value, double scale) {
   for (size_t i = 0; i < run->limits->count; i++) {
     const struct limit *limit = &run->limits->list[i];
     run_add_bound(run,
@@ -112,6 +129,15 @@ static void judge_number(struct run *run, const struct spot *spot, struct outcom
                                       .severity = limit->severity},
                   scale);
   }
+}
+
+static void judge_number(struct run *run, const struct spot *spot, struct outcome *outcome) {
+  double scale, value = run_read(run, spot->entity, spot->row, &scale);
+  if (isnan(value)) return;
+  outcome->sort = OUTCOME_CLEAR;
+  compare_number(run, spot, value, scale);
+  if (is_guess(run, spot->entity, spot->row))  // a guess that is worse than what is worked out is heeded
+    compare_number(run, spot, evaluation_number(run->ev, spot->entity, spot->row), scale);
 }
 
 // The worst of the limits that are not met; among equals the first.
@@ -195,10 +221,12 @@ static void fail(struct run *run, struct outcome *outcome, const struct script_f
   if (failure->kind == SCRIPT_STOPPED) run->stopped = outcome->because;
 }
 
-static void nonsense(struct run *run, struct outcome *outcome, const char *said) {
+// At the line of the key that holds the function.
+static void nonsense(struct run *run, struct outcome *outcome, const char *key, const char *said) {
+  const struct value *function = value_member(run->rule->table, key);
   const struct place *at = &run->rule->facts.at;
   outcome->sort = OUTCOME_BROKEN;
-  outcome->because = text_phrase(run->arena, "%s:%d: %s", at->file, at->line, said);
+  outcome->because = text_phrase(run->arena, "%s:%d: %s", at->file, function ? function->line : at->line, said);
 }
 
 // True: goes on to the check.
@@ -212,7 +240,7 @@ static bool ask_when(struct run *run, struct outcome *outcome) {
   else if (answer == ANSWER_FAILED)
     fail(run, outcome, &failure);
   else
-    nonsense(run, outcome,
+    nonsense(run, outcome, "when",
              "`when` returns neither true nor false; write a comparison such as basin.depth >= q\"4 ft\"");
   return false;
 }
@@ -227,7 +255,7 @@ static void ask_check(struct run *run, struct outcome *outcome) {
   else if (answer == ANSWER_FAILED)
     fail(run, outcome, &failure);
   else
-    nonsense(run, outcome,
+    nonsense(run, outcome, "check",
              "`check` returns something else than what at_least, at_most, within, must or is give back; "
              "return one of these, several joined by `or`, or nothing");
 }
@@ -282,6 +310,11 @@ static void finish(struct run *run, struct outcome *outcome) {
   outcome->comparison_count = run->count;
 }
 
+static void take_fix(struct run *run, struct outcome *outcome) {
+  outcome->fix = run_fix(run);
+  outcome->try_words = outcome->fix ? outcome->fix->words : NULL;
+}
+
 // Until something is known the outcome is unanswered.
 void run_judge(struct run *run, struct outcome *outcome) {
   assert(evaluation_arena(run->ev) == run->arena);
@@ -299,7 +332,7 @@ void run_judge(struct run *run, struct outcome *outcome) {
     else
       ask_check(run, outcome);
   }
-  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) outcome->try_words = run_fix(run);
+  if (outcome->sort == OUTCOME_FLAGGED && run->rule->fix != NO_REF) take_fix(run, outcome);
   evaluation_end(run->ev);
   finish(run, outcome);
 }
@@ -371,5 +404,6 @@ void rulebook_judge(struct rulebook *book, struct evaluation *evaluation, struct
   for (size_t i = 0; i < book->fact_count; i++) judge_all(judging, i);
   review->outcomes = judging->outcomes;
   review->outcome_count = judging->count;
+  rulebook_accept(book, review, judging->outcomes);
   rulebook_judge_alone(book, review, watch);
 }

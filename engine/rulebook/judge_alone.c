@@ -8,7 +8,9 @@
 
 enum { NO_FINDING = -1 };
 
+// What is accepted in the design, or behind us, counts by nobody's rules.
 static int finding_of(const struct outcome *outcome) {
+  if (outcome->counting != COUNTS) return NO_FINDING;
   if (outcome->sort == OUTCOME_FLAGGED) return (int)outcome->severity;
   return outcome->sort == OUTCOME_UNANSWERED && outcome->counts_as_held ? SEVERITY_HOLD : NO_FINDING;
 }
@@ -49,13 +51,14 @@ static void count_as_is(struct alone *alone) {
   }
 }
 
-static int finding_in_force(const struct alone *alone, const char *id, int entity) {
+// NULL: retired, or without an outcome.
+static const struct outcome *in_force(const struct alone *alone, const char *id, int entity) {
   for (size_t i = 0; i < alone->review->outcome_count; i++) {
     const struct outcome *outcome = &alone->review->outcomes[i];
     if (outcome->entity == entity && strcmp(alone->review->rules[outcome->rule].id, id) == 0)
-      return finding_of(outcome);
+      return outcome;
   }
-  return NO_FINDING;
+  return NULL;
 }
 
 static void tell(const struct alone *alone, const char *id, int entity) {
@@ -84,7 +87,9 @@ static void judge_as_written(struct alone *alone, const struct rule *rule) {
     tell(alone, rule->facts.id, (int)entity);
     run.entity = (int)entity;
     run_judge(&run, &outcome);
-    compare_findings(&alone->effect, finding_of(&outcome), finding_in_force(alone, rule->facts.id, (int)entity));
+    const struct outcome *now = in_force(alone, rule->facts.id, (int)entity);
+    if (now) outcome.counting = now->counting;
+    compare_findings(&alone->effect, finding_of(&outcome), now ? finding_of(now) : NO_FINDING);
   }
 }
 

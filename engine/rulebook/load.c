@@ -124,7 +124,7 @@ static int take_note(lua_State *L) {
   note->line = (int)lua_tointeger(L, -2);
   script_in_arena(L, note->book->arena, keep_names, note);
   note->table = NULL;
-  if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena);
+  if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena, "examples");
   return 0;
 }
 
@@ -132,7 +132,7 @@ static bool is_letter(char c) { return c >= 'a' && c <= 'z'; }
 static bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 // Small letters and digits in groups with one hyphen between them.
-static bool is_rule_name(const char *id) {
+bool rulebook_is_name(const char *id) {
   enum { NAME_MOST = 60 };
   if (!is_letter(*id) || strlen(id) > NAME_MOST) return false;
   for (; *id; id++) {
@@ -168,7 +168,7 @@ static void read_note(struct rulebook *book, struct rule_file *file, struct note
     read_stock(book, file, note);
     return;
   }
-  if (!is_rule_name(note->id)) {
+  if (!rulebook_is_name(note->id)) {
     rule_complain(&at, note->line, NULL, "is not a name for a rule", note->id,
                   "small letters, digits and hyphens, as in sheet-breaks-up");
     return;
@@ -230,6 +230,9 @@ static struct rule_file *new_file(struct rulebook *book, const char *layer, cons
   file->name = arena_words(book->arena, bytes->name);
   file->layer = arena_words(book->arena, layer);
   file->discipline = discipline_of(book->arena, file->name);
+  file->bytes = *bytes;
+  book->files = arena_grow(book->arena, book->files, book->file_count, &book->file_room, sizeof(struct rule_file *));
+  book->files[book->file_count++] = file;
   return file;
 }
 
@@ -274,9 +277,10 @@ bool rulebook_read_file(struct rulebook *book, const char *layer, const struct f
                         struct problems *problems) {
   size_t before = book->problems.count;
   note_layer(book, layer);
-  bool usable = read_whole_file(book, new_file(book, layer, bytes), bytes);
+  struct rule_file *file = new_file(book, layer, bytes);
+  file->usable = read_whole_file(book, file, bytes);
   hand_over(book, before, problems);
-  return usable;
+  return file->usable;
 }
 
 void rulebook_finish(struct rulebook *book, struct problems *problems) {

@@ -135,15 +135,17 @@ static void take_fix(struct reading_rule *at, struct rule *rule, const struct va
   if (value->sort == VALUE_FUNCTION)
     take_function(at, value, &rule->fix);
   else if (rule->kinds)
-    rule->facts.try_words = rule_read_fix(at, rule, value, UNITS_US);
+    rule->facts.fix = rule_read_fix(at, rule, value, UNITS_US);
+  rule->facts.try_words = rule->facts.fix ? rule->facts.fix->words : NULL;
 }
 
 static void take_examples(struct reading_rule *at, struct rule *rule, const struct value *value) {
-  rule->examples = value;
-  if (value->sort == VALUE_TABLE) return;
+  if (value->sort == VALUE_LATER) {
+    rule->examples_later = value;
+    return;
+  }
   rule_complain(at, value->line, "examples", "is not a list", value_shown(at->arena, value),
                 "{ { \"name\", ..., outcome = \"flagged\" } }");
-  rule->examples = NULL;
 }
 
 // In the order in which they are read: later ones need what earlier ones set.

@@ -17,6 +17,8 @@ struct rule_file {
   const char *name, *layer, *discipline;
   const struct places *places;
   size_t first_problem, problem_count;  // that finding the places brought up
+  struct file_bytes bytes;              // borrowed: for as long as rules are checked
+  bool usable;                          // it ran to its end
 };
 
 // One threshold. A data rule's: `value` in the judged dimension, or `words` for SENSE_IS. A function rule's: `powers`
@@ -61,7 +63,8 @@ struct rule {
   enum severity severity, severity_own;                 // where a limit or a finding names none: in force; as written
   bool by_severity;                                     // every limit says its own severity
   int when_function, check, fix, limit_own, limit_now;  // registry references or NO_REF
-  const struct value *examples;
+  const struct value *examples;                         // NULL until examples_take, or where there are none
+  const struct value *examples_later;                   // still in Lua, as reviews do not ask for them
   const struct value *table;
   bool retired;
 };
@@ -80,6 +83,8 @@ struct rulebook {
   struct script *script;
   struct problems problems;
   struct rule_file *reading;  // while a file loads
+  struct rule_file **files;   // in the order read
+  size_t file_count, file_room;
   const char *first_layer, *last_layer;
   size_t layer_count;
   struct rule **rules;

@@ -3,75 +3,25 @@
 #include <math.h>
 #include <string.h>
 
-#include "rulebook/example.h"
-#include "rulebook/run.h"
+#include "rulebook/example_run.h"
 #include "units/write.h"
 
 struct testing {
   struct rulebook *book;
   const struct rule *rule;
   struct text *text;
-  struct arena **held;  // the arena of the trial that runs
+  struct example_runs runs;
+  struct rule_test_style style;
   struct rule_test_counts counts;
+  size_t number;  // of tests told so far
   bool has_flagged, has_clear, has_limit;
 };
 
-// One small design and what the rule says of it; lives in an arena of its own.
-struct trial {
+// One run of it. The run comes first: what is told when it ends finds the rest behind it.
+struct told {
+  struct example_run tried;
   struct testing *testing;
-  struct arena *arena;
-  const struct value *table;
-  const struct limits *limits;
-  int limit_table;
-  struct example example;
-  struct evaluation *ev;
-  struct problems problems;
-  struct outcome outcome;
-  bool built;
-  void (*then)(struct trial *trial);
 };
-
-static const char *outcome_name(enum outcome_sort sort) {
-  static const char *const names[] = {[OUTCOME_CLEAR] = "clear",
-                                      [OUTCOME_FLAGGED] = "flagged",
-                                      [OUTCOME_UNANSWERED] = "unanswered",
-                                      [OUTCOME_NOT_APPLICABLE] = "not applicable",
-                                      [OUTCOME_BROKEN] = "broken"};
-  return names[sort];
-}
-
-static void judge_trial(struct trial *trial) {
-  struct rulebook *book = trial->testing->book;
-  book->generation++;
-  trial->problems = problems_in(trial->arena);
-  trial->ev = evaluation_in(trial->arena, trial->example.store, &trial->problems);
-  struct run run = {.book = book,
-                    .rule = trial->testing->rule,
-                    .limits = trial->limits,
-                    .limit_table = trial->limit_table,
-                    .ev = trial->ev,
-                    .arena = trial->arena,
-                    .entity = trial->example.entity};
-  run_judge(&run, &trial->outcome);
-}
-
-static void run_trial(void *with) {
-  struct trial *trial = with;
-  trial->example.arena = trial->arena;
-  trial->built = example_build(&trial->example, trial->testing->rule, trial->table, trial->testing->rule->file->name);
-  if (trial->built) judge_trial(trial);
-  trial->then(trial);
-}
-
-// The caller's arena may run out within a trial, whose own arena is then freed with it.
-static void try_out(struct trial *trial) {
-  struct testing *testing = trial->testing;
-  trial->arena = *testing->held = arena_new();
-  bool whole = trial->arena && arena_try(trial->arena, run_trial, trial);
-  arena_free(trial->arena);
-  *testing->held = NULL;
-  if (!whole) arena_give_up(testing->text->arena);
-}
 
 // ---- what is written -----------------------------------------------------------------------------------------------
 
@@ -81,86 +31,85 @@ static void begin_line(struct testing *testing, const char *what, int line, cons
   text_printf(testing->text, " (%s:%d): ", testing->rule->file->name, line);
 }
 
-static void fail_line(struct testing *testing, int line, const char *name, const char *said) {
-  begin_line(testing, "FAILED", line, name);
-  text_printf(testing->text, "%s\n", said);
-  testing->counts.failed++;
-}
-
-// What the rule read and found missing, by the name that the example could state it under.
-static void add_unstated(struct text *text, struct trial *trial) {
-  const char *before = "; state ";
-  for (size_t i = 0; i < trial->outcome.read_count; i++) {
-    int entity;
-    enum row_id row = store_row_of_slot(trial->example.store, trial->outcome.reads[i], &entity);
-    enum condition condition = evaluation_condition(trial->ev, entity, row);
-    if (condition != CONDITION_UNSET && condition != CONDITION_MISSING) continue;
-    text_add(text, before);
-    store_describe(text, trial->example.store, entity, row);
-    before = ", ";
+// A description may hold neither `#` nor a backslash as they are: the one begins a directive, the other hides it.
+// The quotes round an example's name are left off.
+static void add_description(struct text *text, const char *words) {
+  size_t length = strlen(words), quoted = *words == '"';
+  const char *end = words + length - quoted;
+  for (words += quoted; words < end; words++) {
+    if (*words == '#' || *words == '\\') text_add_char(text, '\\');
+    text_add_char(text, *words == '\n' ? ' ' : *words);
   }
 }
 
-static const char *surprise(struct trial *trial, const char *expected) {
-  struct text said = text_in(trial->arena);
-  text_printf(&said, "is %s, and %s was expected", outcome_name(trial->outcome.sort), expected);
-  if (trial->outcome.sort == OUTCOME_UNANSWERED) add_unstated(&said, trial);
-  if (trial->outcome.because) text_printf(&said, ": %s", trial->outcome.because);
-  for (size_t i = 0; i < trial->problems.count; i++) text_printf(&said, "; %s", trial->problems.list[i].said);
-  return text_end(&said);
+static void tap_line(struct testing *testing, const char *verdict, const char *name) {
+  text_printf(testing->text, "%s %zu - %s", verdict, ++testing->number, testing->rule->facts.id);
+  if (name) text_add(testing->text, ": ");
+  if (name) add_description(testing->text, name);
+}
+
+// Each line of it behind a `#`.
+static void tap_comment(struct testing *testing, int line, const char *said) {
+  text_printf(testing->text, "\n# %s:%d: ", testing->rule->file->name, line);
+  for (; *said; said++) {
+    text_add_char(testing->text, *said);
+    if (*said == '\n') text_add(testing->text, "# ");
+  }
+  text_add_char(testing->text, '\n');
+}
+
+static void pass(struct testing *testing, const char *name) {
+  testing->counts.passed++;
+  if (!testing->style.tap) return;
+  tap_line(testing, "ok", name);
+  text_add_char(testing->text, '\n');
+}
+
+static void fail_line(struct testing *testing, int line, const char *name, const char *said) {
+  testing->counts.failed++;
+  if (testing->style.tap) {
+    tap_line(testing, "not ok", name);
+    tap_comment(testing, line, said);
+    return;
+  }
+  begin_line(testing, "FAILED", line, name);
+  text_printf(testing->text, "%s\n", said);
+}
+
+// Nothing failed and nothing was tried: what lacks is told.
+static void note_line(struct testing *testing, int line, const char *said) {
+  testing->counts.notes++;
+  if (testing->style.tap) {
+    tap_line(testing, "ok", "has examples of each sort");
+    text_printf(testing->text, " # SKIP %s\n", said);
+    return;
+  }
+  begin_line(testing, "note:", line, NULL);
+  text_printf(testing->text, "%s\n", said);
 }
 
 // ---- examples ------------------------------------------------------------------------------------------------------
 
-static const char *name_of(const struct value *table) {
-  for (const struct value *member = table->first; member; member = member->next) {
-    if (!member->key && member->sort == VALUE_TEXT) return member->text;
-  }
-  return NULL;
-}
-
-static const char *expected_of(const struct value *table) {
-  const struct value *outcome = value_member(table, "outcome");
-  return outcome && outcome->sort == VALUE_TEXT ? outcome->text : NULL;
-}
-
-static bool is_outcome(const char *word) {
-  for (int sort = OUTCOME_CLEAR; sort < OUTCOME_BROKEN; sort++) {
-    if (strcmp(outcome_name((enum outcome_sort)sort), word) == 0) return true;
-  }
-  return false;
-}
-
-static void state_problems(struct trial *trial, const char *name) {
-  struct text said = text_in(trial->arena);
-  for (size_t i = 0; i < trial->example.problems.count; i++) {
-    if (i) text_add(&said, "\n  ");
-    problem_write(&said, &trial->example.problems.list[i]);
-  }
-  fail_line(trial->testing, trial->table->line, name, text_end(&said));
-}
-
-static void compare_outcome(struct trial *trial) {
-  struct testing *testing = trial->testing;
-  const char *name = text_phrase(trial->arena, "\"%s\"", name_of(trial->table)), *expected = expected_of(trial->table);
-  if (!trial->built) {
-    state_problems(trial, name);
-  } else if (strcmp(outcome_name(trial->outcome.sort), expected) != 0) {
-    fail_line(testing, trial->table->line, name, surprise(trial, expected));
-  } else {
-    testing->counts.passed++;
-  }
+static void compare_outcome(struct example_run *tried) {
+  struct testing *testing = ((struct told *)tried)->testing;
+  const char *name = text_phrase(tried->arena, "\"%s\"", example_run_name(tried->table));
+  if (example_run_as_expected(tried))
+    pass(testing, name);
+  else if (tried->built)
+    fail_line(testing, tried->table->line, name, example_run_surprise(tried, example_run_expected(tried->table)));
+  else
+    fail_line(testing, tried->table->line, name, example_run_unbuilt(tried));
 }
 
 static void try_example(struct testing *testing, const struct value *table) {
-  const char *name = table->sort == VALUE_TABLE ? name_of(table) : NULL;
-  const char *expected = name ? expected_of(table) : NULL;
+  const char *name = table->sort == VALUE_TABLE ? example_run_name(table) : NULL;
+  const char *expected = name ? example_run_expected(table) : NULL;
   if (!name) {
     fail_line(testing, table->line, NULL,
               "an example has no name; write { \"its name\", spill = { ... }, outcome = \"flagged\" }");
     return;
   }
-  if (!expected || !is_outcome(expected)) {
+  if (!expected) {
     fail_line(testing, table->line, name,
               "its outcome is missing or none of flagged, clear, unanswered, not applicable");
     return;
@@ -168,39 +117,37 @@ static void try_example(struct testing *testing, const struct value *table) {
   testing->has_flagged = testing->has_flagged || strcmp(expected, "flagged") == 0;
   testing->has_clear = testing->has_clear || strcmp(expected, "clear") == 0;
   testing->has_limit = testing->has_limit || strstr(name, "limit");
-  struct trial trial = {.testing = testing,
-                        .table = table,
-                        .limits = &testing->rule->own,
-                        .limit_table = testing->rule->limit_own,
-                        .then = compare_outcome};
-  try_out(&trial);
+  struct told told = {.tried = {.runs = &testing->runs,
+                                .rule = testing->rule,
+                                .table = table,
+                                .limits = &testing->rule->own,
+                                .limit_table = testing->rule->limit_own,
+                                .then = compare_outcome},
+                      .testing = testing};
+  example_run(&told.tried);
 }
-
-static bool wants_limit(const struct rule *rule) { return rule->own.count > 0 && rule->judges.sort != SORT_CHOICE; }
 
 // The trade's rules must have examples of each sort; a firm's rule is used without, with a note.
 static void check_examples(struct testing *testing) {
   const struct rule *rule = testing->rule;
-  bool limit = testing->has_limit || !wants_limit(rule);
+  bool limit = testing->has_limit || !example_run_wants_limit(rule);
   if (testing->has_flagged && testing->has_clear && limit) return;
   struct text said = text_in(testing->text->arena);
   text_add(&said, "has no example");
   if (!testing->has_flagged) text_add(&said, ", flagged");
   if (!testing->has_clear) text_add(&said, ", clear");
   if (!limit) text_add(&said, ", at the limit (with \"limit\" in its name)");
-  if (strcmp(rule->file->layer, "trade") == 0) {
+  if (strcmp(rule->file->layer, "trade") == 0)
     fail_line(testing, rule->facts.at.line, NULL, text_end(&said));
-    return;
-  }
-  begin_line(testing, "note:", rule->facts.at.line, NULL);
-  text_printf(testing->text, "%s\n", text_end(&said));
-  testing->counts.notes++;
+  else
+    note_line(testing, rule->facts.at.line, text_end(&said));
 }
 
 // ---- around the limits ---------------------------------------------------------------------------------------------
 
 struct generated {
-  struct trial trial;
+  struct example_run tried;
+  struct testing *testing;
   const struct limit *limit;
   size_t number;
   bool inside;
@@ -247,20 +194,20 @@ static double beyond(const struct limit *limit) {
   return limit->sense == SENSE_AT_LEAST ? limit->value - step : limit->value + step;
 }
 
-static void compare_generated(struct trial *trial) {
-  struct generated *generated = (struct generated *)trial;
-  struct testing *testing = trial->testing;
-  if (!trial->built || trial->outcome.sort == OUTCOME_NOT_APPLICABLE || trial->outcome.sort == OUTCOME_UNANSWERED)
+static void compare_generated(struct example_run *tried) {
+  struct generated *generated = (struct generated *)tried;
+  struct testing *testing = generated->testing;
+  if (!tried->built || tried->outcome.sort == OUTCOME_NOT_APPLICABLE || tried->outcome.sort == OUTCOME_UNANSWERED)
     return;
   bool met =
-      generated->number < trial->outcome.comparison_count && trial->outcome.comparisons[generated->number].satisfied;
-  if (met == generated->inside && trial->outcome.sort != OUTCOME_BROKEN) {
-    testing->counts.passed++;
-    return;
-  }
-  const char *name = text_phrase(trial->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
+      generated->number < tried->outcome.comparison_count && tried->outcome.comparisons[generated->number].satisfied;
+  const char *name = text_phrase(tried->arena, "just %s of %s %s", generated->inside ? "inside" : "outside",
                                  generated->limit->name, generated->limit->text);
-  fail_line(testing, generated->limit->at.line, name, surprise(trial, generated->inside ? "clear" : "flagged"));
+  if (met == generated->inside && tried->outcome.sort != OUTCOME_BROKEN)
+    pass(testing, name);
+  else
+    fail_line(testing, generated->limit->at.line, name,
+              example_run_surprise(tried, generated->inside ? "clear" : "flagged"));
 }
 
 static void try_beside(struct testing *testing, size_t number, enum kind kind, bool inside) {
@@ -268,15 +215,17 @@ static void try_beside(struct testing *testing, size_t number, enum kind kind, b
   const struct limit *limit = &rule->now.list[number];
   struct arena *arena = testing->text->arena;
   struct value *table = generate(arena, rule, kind, inside ? limit->value : beyond(limit));
-  struct generated generated = {.trial = {.testing = testing,
+  struct generated generated = {.tried = {.runs = &testing->runs,
+                                          .rule = rule,
                                           .table = table,
                                           .limits = &rule->now,
                                           .limit_table = rule->limit_now,
                                           .then = compare_generated},
+                                .testing = testing,
                                 .limit = limit,
                                 .number = number,
                                 .inside = inside};
-  try_out(&generated.trial);
+  example_run(&generated.tried);
 }
 
 static void try_limits(struct testing *testing) {
@@ -293,8 +242,8 @@ static void try_limits(struct testing *testing) {
 
 // ---- all of it -----------------------------------------------------------------------------------------------------
 
-static void test_rule(struct testing *testing, struct rulebook_watch watch) {
-  const struct rule *rule = testing->rule;
+static void test_rule(struct testing *testing, size_t number, struct rulebook_watch watch) {
+  const struct rule *rule = testing->rule = testing->book->in_force[number];
   testing->has_flagged = testing->has_clear = testing->has_limit = false;
   if (watch.tell) watch.tell(watch.with, rule->facts.id, "");
   if (rule->facts.broken) {
@@ -302,25 +251,42 @@ static void test_rule(struct testing *testing, struct rulebook_watch watch) {
               text_phrase(testing->text->arena, "cannot run: %s", rule->facts.broken));
     return;
   }
+  const char *unusable = examples_take(testing->book, testing->book->in_force[number]);
+  if (unusable) fail_line(testing, rule->facts.at.line, NULL, unusable);
   for (const struct value *table = rule->examples ? rule->examples->first : NULL; table; table = table->next)
     try_example(testing, table);
   check_examples(testing);
   try_limits(testing);
 }
 
-static void free_held(void *what) { arena_free(*(struct arena **)what); }
-
-struct rule_test_counts rulebook_test(struct rulebook *book, struct text *text, struct rulebook_watch watch) {
-  struct testing testing = {.book = book, .text = text, .held = arena_alloc(text->arena, sizeof(struct arena *))};
-  arena_at_free(text->arena, free_held, testing.held);
-  for (size_t i = 0; i < book->fact_count; i++) {
-    testing.rule = book->in_force[i];
-    test_rule(&testing, watch);
-  }
-  text_printf(text, "%zu %s tried: %zu passed, %zu failed", book->fact_count, book->fact_count == 1 ? "rule" : "rules",
-              testing.counts.passed, testing.counts.failed);
-  if (testing.counts.notes)
-    text_printf(text, ", %zu %s", testing.counts.notes, testing.counts.notes == 1 ? "note" : "notes");
+static void close_text(struct testing *testing, size_t rules) {
+  struct text *text = testing->text;
+  text_printf(text, "%zu %s tried: %zu passed, %zu failed", rules, rules == 1 ? "rule" : "rules",
+              testing->counts.passed, testing->counts.failed);
+  if (testing->counts.notes)
+    text_printf(text, ", %zu %s", testing->counts.notes, testing->counts.notes == 1 ? "note" : "notes");
   text_add(text, ".\n");
+}
+
+// A file that could not be read at all has rules of which nobody knows: then the run does not count as whole.
+static void close_tap(struct testing *testing) {
+  const struct rulebook *book = testing->book;
+  text_printf(testing->text, "1..%zu\n", testing->number);
+  const char *lost = NULL;
+  for (size_t i = 0; i < book->file_count && !lost; i++) lost = book->files[i]->usable ? NULL : book->files[i]->name;
+  if (lost || testing->style.files_lost)
+    text_printf(testing->text, "Bail out! %s cannot be read, and its rules were not tried\n",
+                lost ? lost : "a rule file");
+}
+
+struct rule_test_counts rulebook_test(struct rulebook *book, struct text *text, struct rule_test_style style,
+                                      struct rulebook_watch watch) {
+  struct testing testing = {.book = book, .text = text, .runs = example_runs_in(book, text->arena), .style = style};
+  if (style.tap) text_add(text, "TAP version 14\n");
+  for (size_t i = 0; i < book->fact_count; i++) test_rule(&testing, i, watch);
+  if (style.tap)
+    close_tap(&testing);
+  else
+    close_text(&testing, book->fact_count);
   return testing.counts;
 }

@@ -32,7 +32,7 @@ void rulebook_judge_alone(struct rulebook *book, struct review *review, struct r
 // A function of the rule called with the entity and the limits; its one result stays on the stack. False: nothing does.
 bool run_call(struct run *run, int function, struct script_failure *failure);
 // What a rule's fix function says of a flagged outcome, or why it cannot.
-const char *run_fix(struct run *run);
+const struct rule_fixes *run_fix(struct run *run);
 const char *run_failure(struct run *run, const struct script_failure *failure);
 // A number with the largest elevation behind it; NaN when there is none.
 double run_read(struct run *run, int entity, enum row_id row, double *scale);

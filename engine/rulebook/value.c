@@ -16,6 +16,7 @@ enum { DEPTH_MOST = 12, MEMBERS_MOST = 4000, COST = 100 };
 
 struct taking {
   struct arena *arena;
+  const char *later;
   size_t members;
   // One allocation at a time, in the arena and outside Lua's reach.
   const char *bytes;
@@ -64,6 +65,12 @@ static void insert_member(struct value *table, struct value *member) {
 
 static void take_into(lua_State *L, struct taking *taking, struct value *value, int depth);
 
+// Pops it.
+static void keep_for_later(lua_State *L, struct value *value) {
+  value->sort = VALUE_LATER;
+  value->function = luaL_ref(L, LUA_REGISTRYINDEX);
+}
+
 // key and member are on the stack; both stay.
 static void take_member(lua_State *L, struct taking *taking, struct value *table, int depth) {
   if (++taking->members > MEMBERS_MOST) script_misuse(L, "fewer", "a rule holds more than 4,000 values");
@@ -77,7 +84,10 @@ static void take_member(lua_State *L, struct taking *taking, struct value *table
     script_misuse(L, "a name", "a key is neither a name nor a place in a list");
   }
   lua_pushvalue(L, -1);
-  take_into(L, taking, member, depth + 1);
+  if (depth == 0 && taking->later && member->key && lua_istable(L, -1) && strcmp(member->key, taking->later) == 0)
+    keep_for_later(L, member);
+  else
+    take_into(L, taking, member, depth + 1);
   insert_member(table, member);
 }
 
@@ -144,8 +154,8 @@ static void take_into(lua_State *L, struct taking *taking, struct value *value, 
   lua_pop(L, 1);
 }
 
-struct value *value_take(lua_State *L, struct arena *arena) {
-  struct taking taking = {.arena = arena};
+struct value *value_take(lua_State *L, struct arena *arena, const char *later) {
+  struct taking taking = {.arena = arena, .later = later};
   struct value *value = new_value(L, &taking);
   take_into(L, &taking, value, 0);
   return value;
@@ -167,6 +177,13 @@ void value_place(struct value *value, const struct places *places, const char *v
   place_members(value, places, places_entity(places, constructed, name, name ? strlen(name) : 0, line));
 }
 
+void value_place_member(struct value *member, const struct places *places, const char *verb, const char *name, int line,
+                        const char *key) {
+  enum kind constructed = (enum kind)places_constructed(verb, strlen(verb));
+  int node = places_entity(places, constructed, name, strlen(name), line);
+  place_members(member, places, places_field(places, node, key, strlen(key)));
+}
+
 const struct value *value_member(const struct value *table, const char *key) {
   for (const struct value *member = table->first; member; member = member->next) {
     if (member->key && strcmp(member->key, key) == 0) return member;
@@ -175,11 +192,9 @@ const struct value *value_member(const struct value *table, const char *key) {
 }
 
 const char *value_shown(struct arena *arena, const struct value *value) {
-  static const char *const sorts[] = {[VALUE_TABLE] = "{ ... }",
-                                      [VALUE_FUNCTION] = "function",
-                                      [VALUE_QUANTITY] = "q\"...\"",
-                                      [VALUE_UNKNOWN] = "?",
-                                      [VALUE_OTHER] = "?"};
+  static const char *const sorts[] = {
+      [VALUE_TABLE] = "{ ... }",     [VALUE_LATER] = "{ ... }", [VALUE_FUNCTION] = "function",
+      [VALUE_QUANTITY] = "q\"...\"", [VALUE_UNKNOWN] = "?",     [VALUE_OTHER] = "?"};
   struct text text = text_in(arena);
   if (value->sort == VALUE_TEXT) return value->text;
   if (value->sort == VALUE_TABLE && !value->first) return "{ }";

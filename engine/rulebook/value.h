@@ -19,6 +19,7 @@ enum value_sort {
   VALUE_TABLE,
   VALUE_FUNCTION,
   VALUE_QUANTITY,  // q"...", or worked out: `number` and `powers`
+  VALUE_LATER,     // a table that is still Lua's: `function` keeps it, see value_take
   VALUE_UNKNOWN,   // stands for an unknown name, which was complained about already
   VALUE_OTHER
 };
@@ -38,10 +39,14 @@ struct value {
   int line;
 };
 
-// The value on top of the stack, popped. Runs inside the script; memory comes from the arena.
-struct value *value_take(lua_State *L, struct arena *arena);
+// The value on top of the stack, popped. Runs inside the script; memory comes from the arena. later: the key of a
+// member whose table is left to be taken when somebody asks for it (VALUE_LATER); NULL: none.
+struct value *value_take(lua_State *L, struct arena *arena, const char *later);
 // Lines of the value and all in it; where a place is not known, that of what it is in. name NULL: it has none.
 void value_place(struct value *value, const struct places *places, const char *verb, const char *name, int line);
+// The same for a member that was taken later.
+void value_place_member(struct value *member, const struct places *places, const char *verb, const char *name, int line,
+                        const char *key);
 
 const struct value *value_member(const struct value *table, const char *key);  // NULL: none
 const char *value_shown(struct arena *arena, const struct value *value);       // as written, for messages

@@ -107,6 +107,7 @@ struct spent {
 // A call within a call: what it used is used up for the outer one too, as far as that had it.
 static void settle(struct script *script, struct spent before, struct spent given) {
   uint64_t used = given.left - script->left, bytes = given.bytes_left - script->bytes_left;
+  script->spent += used;
   script->left = before.left > used ? before.left - used : 0;
   script->bytes_left = before.bytes_left > bytes ? before.bytes_left - bytes : 0;
   script->refusing = false;

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "script/call.h"
+#include "script/lines.h"
 #include "script/state.h"
 
 // The one error object of a state, made with it, so that raising allocates nothing.
@@ -24,6 +25,7 @@ struct script {
   size_t held;              // bytes that Lua holds
   uint64_t bytes_left;      // that the running call may still ask for
   uint64_t left;            // instructions that the running call has left
+  uint64_t spent;           // by all calls that ended, those within others counted once more
   int period;               // instructions between two calls of the count hook
   bool refusing;            // realloc failed in the running call: it gets no more
   bool starved;             // since the last call began, the machine had no memory to give: see script_starved
@@ -31,6 +33,7 @@ struct script {
   struct arena *kept;       // chunk names
   struct arena *scratch;    // texts on their way into a buffer; renewed now and then
   int scratch_uses;
+  struct script_lines lines;  // that are told as they run
   struct chunk_name *chunk_names;
   struct failure_object *failing;
   int failing_ref, quantity_meta, stand_in_ref, words_ref;  // in the registry
@@ -50,6 +53,7 @@ const char *words_of_value(lua_State *L, int index, char *buffer, size_t room, s
 
 enum { HOOK_PERIOD = 1000 };
 void arm_hook(struct script *script, uint64_t instructions);
+void lines_hook(lua_State *L, lua_Debug *frame);
 extern const char memory_used_up[];
 
 struct failure_object *new_failure(lua_State *L, enum script_failing kind);

@@ -63,7 +63,11 @@ static bool too_many_varargs(lua_State *L, lua_Debug *frame) {
   return true;
 }
 
-static void count_hook(lua_State *L, lua_Debug *frame) {
+static void hook(lua_State *L, lua_Debug *frame) {
+  if (frame->event == LUA_HOOKLINE) {
+    lines_hook(L, frame);
+    return;
+  }
   script_charge(L, (size_t)script_of(L)->period);
   // Each call copies its ... : without this a tail call that adds one each time costs the square of its count.
   if (too_many_varargs(L, frame)) script_stop(L, "a function is called with more than 1,000 values");
@@ -76,7 +80,7 @@ void arm_hook(struct script *script, uint64_t instructions) {
   script->bytes_left = script->budget.memory + (instructions < most ? instructions : most) * BYTES_PER_INSTRUCTION;
   script->refusing = script->starved = false;
   script->period = instructions < HOOK_PERIOD ? (int)instructions : HOOK_PERIOD;
-  lua_sethook(script->lua, count_hook, LUA_MASKCOUNT, script->period);
+  lua_sethook(script->lua, hook, LUA_MASKCOUNT | (script->lines.ran ? LUA_MASKLINE : 0), script->period);
 }
 
 void script_charge(lua_State *L, size_t instructions) {
@@ -122,6 +126,8 @@ lua_State *script_lua(struct script *script) { return script->lua; }
 struct script *script_of(lua_State *L) {
   return *(struct script **)lua_getextraspace(L);
 }
+
+uint64_t script_spent(const struct script *script) { return script->spent; }
 
 size_t script_memory(const struct script *script) { return script->held; }
 bool script_starved(const struct script *script) { return script->starved; }

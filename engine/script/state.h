@@ -45,7 +45,8 @@ void script_free(struct script *script);                                        
 
 lua_State *script_lua(struct script *script);
 struct script *script_of(lua_State *L);
-size_t script_memory(const struct script *script);  // bytes held now
+size_t script_memory(const struct script *script);   // bytes held now
+uint64_t script_spent(const struct script *script);  // instructions of all calls so far, in steps of the budget's count
 // After a call that failed: the machine had no memory left, which is no fault of the text's. The budget has no part in
 // it.
 bool script_starved(const struct script *script);

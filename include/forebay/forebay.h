@@ -9,6 +9,7 @@
 #define FOREBAY_H
 
 #include "forebay/design.h"
+#include "forebay/fix.h"
 #include "forebay/problems.h"
 #include "forebay/review.h"
 #include "forebay/rulebook.h"

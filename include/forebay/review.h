@@ -19,11 +19,28 @@ struct fb_counts {
   size_t clear, flagged, unanswered, not_applicable, broken;  // outcomes
   size_t hold, revise, advise;  // findings by severity (unanswered that count as held: hold)
   size_t unanswered_held;       // unanswered outcomes that count as held
+  size_t unanswered_behind;     // unanswered ones of a stage that the work has passed
+  size_t accepted, behind;      // found and not counted: accepted in the design; of a stage that the work has passed
+  size_t wrong_accepts;         // accepts of the design that cannot be used
+};
+
+// How far the work has come. Rules of earlier stages are behind us: what they find is listed and does not count, but
+// where lives depend on it.
+enum fb_stage {
+  FB_LAYOUT,
+  FB_DIG,
+  FB_LINER,
+  FB_STONE,
+  FB_PLUMBING,
+  FB_POWER,
+  FB_FINISH,
+  FB_WATER_UP,
+  FB_HANDED_OVER
 };
 
 // watch (may be NULL) is told which rule runs on which entity before each. The design and rulebook must outlive the
-// review, and belong to its thread as long as it lives.
-fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook,
+// review, and belong to its thread as long as it lives. What an `accept` of the design gets wrong is in problems.
+fb_review *fb_review_new(fb_design *design, fb_rulebook *rulebook, enum fb_stage come_to,
                          void (*watch)(void *with, const char *rule, const char *entity), void *with,
                          fb_problems *problems);
 void fb_review_free(fb_review *review);

@@ -47,6 +47,21 @@ fb_text *fb_rulebook_text_new(fb_rulebook *rulebook, const char *id, fb_problems
 // counts.
 fb_text *fb_rule_test_new(fb_rulebook *rulebook, void (*watch)(void *with, const char *rule), void *with,
                           size_t *passed, size_t *failed, fb_problems *problems);
+// The same in the Test Anything Protocol, version 14. files_lost: a rule file could not be read, so the run is not
+// whole.
+fb_text *fb_rule_test_tap_new(fb_rulebook *rulebook, bool files_lost, void (*watch)(void *with, const char *rule),
+                              void *with, size_t *passed, size_t *failed, fb_problems *problems);
+
+// Checks how the rules and changes in some of the files that the rulebook was read from are written: what is wrong is
+// in `problems`, each at its line, and *wrong counts; the text holds notes and a closing line. files: by name, as they
+// were read; their bytes need not be there any more.
+fb_text *fb_rulebook_check_new(fb_rulebook *rulebook, const char *const *files, size_t count,
+                               void (*watch)(void *with, const char *rule), void *with, size_t *wrong,
+                               fb_problems *problems);
+
+// A commented rule file to start from: a rule that is plain data, called name, and one with a check, called name-check.
+// name NULL: names of its own. NULL: a rule cannot have this name (a problem says what would be right), or no memory.
+fb_text *fb_starter_rules_new(const char *name, fb_problems *problems);
 
 #ifdef __cplusplus
 }

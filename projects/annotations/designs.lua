@@ -565,6 +565,17 @@ function crew(givens) end
 ---@param givens design.prices
 function prices(givens) end
 
+---a finding that stands by decision
+---@class (exact) design.accept
+---@field rule string the rule whose finding stands
+---@field on? string what it was found on; left out where there is one alone, like the site
+---@field because string who decided, and why
+---@field at? string the value that was accepted; anything worse comes back
+---@field up_to? "layout"|"dig"|"liner"|"stone"|"plumbing"|"power"|"finish"|"water-up" the last stage for which it is accepted
+---@field measured? table<string, string|number>
+---@param givens design.accept
+function accept(givens) end
+
 ---a point of an outline
 ---@class (exact) design.point
 ---@field x string across

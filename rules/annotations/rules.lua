@@ -333,6 +333,9 @@ function stock(body) end
 ---@field chlorine_mass quantity chlorine that comes with one filling
 ---@field thiosulfate quantity sodium thiosulfate that takes out the chlorine of one filling
 ---@field normal_loss quantity level lost on a dry day with nothing wrong, splash not counted
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
+---@field levels_apart quantity most that a level taken on site is off the worked-out one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -383,6 +386,8 @@ function stock(body) end
 ---@field level_error quantity errors of level that add up at the lip
 ---@field levels_left quantity what the lip may be out of level less the errors that add up
 ---@field sheet_drop quantity drop down to which this flow holds a sheet
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -407,6 +412,8 @@ function stock(body) end
 ---@field live_volume quantity water that runs out of it when the flow stops
 ---@field live_volume_high quantity water that runs out of it, high
 ---@field climb quantity how high the water climbs where a stone stops it
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -448,6 +455,8 @@ function stock(body) end
 ---@field landing_to_spare quantity distance from falling water beyond the firm's figure
 ---@field leaves_per_day quantity leaves a day at leaf fall, the most
 ---@field leaf_days quantity days in which leaf fall fills its basket
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -490,6 +499,8 @@ function stock(body) end
 ---@field freeboard_left quantity rim left over the water it draws from, after the power fails
 ---@field freeboard_with_check quantity the same, were a check valve fitted in its pipes
 ---@field circuit_count quantity circuits described that feed it
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -534,6 +545,8 @@ function stock(body) end
 ---@field cover_below_frost quantity soil over it past the depth of frost
 ---@field drain_back quantity water that runs back out of the pipe
 ---@field siphon_back quantity water that the drowned end draws back out of its basin
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -554,6 +567,8 @@ function stock(body) end
 ---@field height quantity height of the jet, still air
 ---@field height_to_edge quantity height over the distance to the edge
 ---@field share_filter_dirty quantity flow as a share of what is wanted, filters dirty
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -646,6 +661,8 @@ function stock(body) end
 ---@field people_to_lift quantity people to lift it by hand, weight read high
 ---@field hand_lift_left quantity what its lifters could lift besides
 ---@field niosh_weight quantity weight that one person may lift so, by NIOSH
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -706,6 +723,8 @@ function stock(body) end
 ---@field inflow quantity ground water that comes in, steady; to a power of ten
 ---@field sump_share quantity flow of the sump pump over the water that comes in
 ---@field test_hole_past quantity how much deeper the test hole went
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -738,6 +757,8 @@ function stock(body) end
 ---@field ground_water_over_bed quantity how far ground water stands over the pool's bottom
 ---@field uplift_factor_drained quantity weight on the empty bed over the lift of the ground water
 ---@field uplift_factor quantity weight on the bed in service over the lift of the ground water
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -784,6 +805,8 @@ function stock(body) end
 ---@field face_area quantity face of the wall, foot to top
 ---@field block_volume quantity wall, solid
 ---@field base_volume quantity compacted base under it
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -807,6 +830,8 @@ function stock(body) end
 ---@field strength_share quantity bending, of what the stone may be used to
 ---@field run quantity length that it covers
 ---@field pieces quantity pieces
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -838,6 +863,8 @@ function stock(body) end
 ---@field cost_per_year quantity what that energy costs
 ---@field cover_asked quantity soil asked over the cable
 ---@field cover_to_spare quantity soil over the cable past what is asked
+---@field measured_values quantity values taken on site that could be worked out too
+---@field measured_apart quantity most that a value taken on site is off the worked-out one, of that one
 ---@field site entity.site
 ---@field project entity.project
 
@@ -1001,6 +1028,16 @@ function stock(body) end
 ---@field site entity.site
 ---@field project entity.project
 
+---a finding that stands by decision
+---@class (exact) entity.accept
+---@field rule string the rule whose finding stands
+---@field on entity.project|entity.site|entity.basin|entity.spill|entity.channel|entity.intake|entity.pump|entity.junction|entity.pipe|entity.jet|entity.boulder|entity.machine|entity.dig|entity.liner|entity.wall|entity.coping|entity.circuit|entity.benchmark|entity.filter|entity.sling|entity.pick|entity.paving|entity.planting|entity.tree|entity.light|entity.fish|entity.crew|entity.prices|entity.accept what it was found on; left out where there is one alone, like the site
+---@field because string who decided, and why
+---@field at string the value that was accepted; anything worse comes back
+---@field up_to "layout"|"dig"|"liner"|"stone"|"plumbing"|"power"|"finish"|"water-up" the last stage for which it is accepted
+---@field site entity.site
+---@field project entity.project
+
 ---a point of an outline
 ---@class (exact) entity.point
 ---@field x quantity across
@@ -1081,6 +1118,6 @@ function stock(body) end
 
 ---one of the entities in a list
 ---@class (exact) entity.link
----@field to entity.project|entity.site|entity.basin|entity.spill|entity.channel|entity.intake|entity.pump|entity.junction|entity.pipe|entity.jet|entity.boulder|entity.machine|entity.dig|entity.liner|entity.wall|entity.coping|entity.circuit|entity.benchmark|entity.filter|entity.sling|entity.pick|entity.paving|entity.planting|entity.tree|entity.light|entity.fish|entity.crew|entity.prices the entity
+---@field to entity.project|entity.site|entity.basin|entity.spill|entity.channel|entity.intake|entity.pump|entity.junction|entity.pipe|entity.jet|entity.boulder|entity.machine|entity.dig|entity.liner|entity.wall|entity.coping|entity.circuit|entity.benchmark|entity.filter|entity.sling|entity.pick|entity.paving|entity.planting|entity.tree|entity.light|entity.fish|entity.crew|entity.prices|entity.accept the entity
 ---@field site entity.site
 ---@field project entity.project

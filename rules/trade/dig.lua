@@ -452,7 +452,7 @@ rule "dig-described" {
   examples = {
     { "a pool without a dig", basin = { water_level = "-4 in", depth = "3 ft" },
       site = { ground = "0 in" }, outcome = "flagged" },
-    { "described", basin = { ground_depth = "3 ft", dig_count = 1 }, outcome = "clear" },
+    { "described", basin = { ground_depth = "3 ft", digs = { {} } }, outcome = "clear" },
     { "at the limit", basin = { ground_depth = "12 in", dig_count = 1 }, outcome = "clear" },
     { "a raised bowl", basin = { water_level = "30 in", depth = "1 ft" },
       site = { ground = "0 in" }, outcome = "not applicable" },

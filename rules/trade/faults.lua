@@ -144,8 +144,8 @@ rule "rim-not-caught-runs-dry" {
   fix = { advise = [[Draw the lined ring round the whole bowl but for the lip, and lead it back
     down; or a low-water switch and a second lip.]] },
   examples = {
-    { "dry by midnight", basin = { purpose = "bowl", caught_share = "50 %", time_to_dry = "2 h" },
-      outcome = "flagged" },
+    { "dry by midnight", basin = { purpose = "bowl", caught_share = "50 %", uncaught_loss = "200 gal/h",
+      pipes_in = { { from = { from = { basin = { usable_volume = "400 gal" } } } } } }, outcome = "flagged" },
     { "most of a ring, a large pool", basin = { purpose = "bowl", caught_share = "85 %",
       time_to_dry = "2 day" }, outcome = "clear" },
     { "all round", basin = { purpose = "bowl", caught_share = "100 %" },
@@ -171,7 +171,7 @@ rule "iced-lip" {
   fix = { advise = "Drain it for the winter, close the lined ring, or give the bowl a second lip." },
   examples = {
     { "over the back", site = { frost = "running" },
-      spill = { from = { blocked_freeboard = "-1/4 in", caught_share = "40 %" } },
+      spill = { from = { rim = "30 in", blocked_level = "30 1/4 in", caught_share = "40 %" } },
       outcome = "flagged" },
     { "the ring takes it", site = { frost = "running" },
       spill = { from = { blocked_freeboard = "-1/4 in", caught_length = "14 ft", perimeter = "14 ft" } },

@@ -16,8 +16,8 @@ rule "pick-described" {
   caution = "A qualified rigger plans the lift. This list does not take the place of one.",
   fix = { advise = "Describe a pick: stone, machine, sling, legs, hitch, angle, reach." },
   examples = {
-    { "no pick", boulder = { mass_high = "900 lb", pick_count = 0 }, outcome = "flagged" },
-    { "described", boulder = { mass_high = "900 lb", pick_count = 1 }, outcome = "clear" },
+    { "no pick", boulder = { mass_high = "900 lb" }, outcome = "flagged" },
+    { "described", boulder = { mass_high = "900 lb", picks = { {} } }, outcome = "clear" },
     { "two lifts, from its size", boulder = { length = "3 ft", width = "2 ft", height = "2 ft",
       shape = "blocky", stone = "granite", pick_count = 2 }, outcome = "clear" },
     { "light enough for hands, and at the limit of the weight", boulder = { mass_high = "150 lb",
@@ -183,8 +183,8 @@ rule "crew-described" {
   caution = "The competent person on site decides who stands where.",
   fix = { advise = "Describe the crew: how stone is cut, and that fall zones are kept." },
   examples = {
-    { "no crew", project = { stone_mass_high = "4 ton", crew_count = 0 }, outcome = "flagged" },
-    { "described", project = { stone_mass_high = "4 ton", crew_count = 1 }, outcome = "clear" },
+    { "no crew", project = { stone_mass_high = "4 ton" }, outcome = "flagged" },
+    { "described", project = { stone_mass_high = "4 ton" }, crew = {}, outcome = "clear" },
     { "no stones, below the limit", project = { stone_mass_high = "0 lb" },
       outcome = "not applicable" },
   },

@@ -184,7 +184,7 @@ rule "liner-described" {
   fix = { advise = "Write a liner with `of`, `edge` and `underlay`." },
   examples = {
     { "none", basin = { purpose = "display" }, outcome = "flagged" },
-    { "one", basin = { purpose = "fish", liner_count = 1 }, outcome = "clear" },
+    { "one", basin = { purpose = "fish", liners = { {} } }, outcome = "clear" },
     { "at the limit", basin = { purpose = "plunge", liner_count = 1 }, outcome = "clear" },
     { "a bowl", basin = { purpose = "bowl" }, outcome = "not applicable" },
   },

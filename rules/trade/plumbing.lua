@@ -87,8 +87,10 @@ rule "target-flow-missed-dirty" {
   examples = {
     { "dies down", spill = { share_filter_dirty = "60 %", share_of_target = "105 %" },
       outcome = "flagged" },
-    { "hardly seen", jet = { share_filter_dirty = "97 %", share_of_target = "100 %" },
-      outcome = "clear" },
+    { "dies down, from its flows", jet = { target = "1,000 gal/h",
+      pipes_in = { { flow = "1,000 gal/h", flow_filter_dirty = "600 gal/h" } } }, outcome = "flagged" },
+    { "hardly seen", jet = { target = "1,000 gal/h",
+      pipes_in = { { flow = "1,000 gal/h", flow_filter_dirty = "970 gal/h" } } }, outcome = "clear" },
     { "too little from the first day", spill = { share_filter_dirty = "60 %",
       share_of_target = "70 %" }, outcome = "clear" },
     { "at the limit", spill = { share_filter_dirty = "90 %", share_of_target = "100 %" },
@@ -251,7 +253,10 @@ rule "one-pump-out-fish" {
   source = "worked out from pumps and pipes, each pump out in turn",
   fix = { advise = "A second pump on a line of its own, or an air pump on another circuit." },
   examples = {
-    { "one pump for all", basin = { purpose = "fish", flow_in_pump_out = "0 gal/h" },
+    { "one pump for all", basin = { purpose = "fish", water_level = "0 in", pipes_in = { {
+      size = "1 1/2 in", length = "20 ft", valve = "none", outlet = "above water", outlet_at = "2 ft",
+      from = { type = "submersible", from = { water_level = "-4 in" },
+        curve = { { flow = "0 gal/h", head = "12 ft" }, { flow = "2,000 gal/h", head = "0 ft" } } } } } },
       outcome = "flagged" },
     { "two lines", basin = { purpose = "fish", flow_in_pump_out = "600 gal/h" },
       outcome = "clear" },
@@ -294,6 +299,12 @@ rule "valve-nearly-shut-for-target" {
   examples = {
     { "far too much pump", pipe = { valve = "ball", k_for_target = "130", valve_k = "0.05" },
       outcome = "flagged" },
+    { "a tenth of what the pump gives is wanted", pipe = { size = "1 1/2 in", length = "20 ft", valve = "ball",
+      valve_open = "100 %",
+      from = { type = "submersible", from = { water_level = "-4 in" },
+        curve = { { flow = "0 gal/h", head = "12 ft" }, { flow = "2,000 gal/h", head = "0 ft" } } },
+      to = { target = "200 gal/h", orifice = "5/8 in", count = 3, at = "-7 in",
+        basin = { water_level = "-4 in" } } }, outcome = "flagged" },
     { "a little throttling", pipe = { valve = "ball", k_for_target = "12", valve_k = "0.05" },
       outcome = "clear" },
     { "drawn nearly shut, which is said elsewhere", pipe = { valve = "ball", k_for_target = "130",

@@ -203,7 +203,7 @@ rule "circuit-described" {
   examples = {
     { "on no circuit", pump = {}, outcome = "flagged" },
     { "a light on no circuit", light = {}, outcome = "flagged" },
-    { "fed", pump = { circuit_count = 1 }, outcome = "clear" },
+    { "fed", pump = {}, circuit = { feeds = { "pump" } }, outcome = "clear" },
     { "at the limit", light = { circuit_count = 1 }, outcome = "clear" },
   },
 }

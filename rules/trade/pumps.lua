@@ -173,7 +173,8 @@ rule "check-valve-needed" {
   source = "worked out from the levels",
   fix = { set = "pipes_out.check_valve", to = "fitted" },
   examples = {
-    { "the line decides", pump = { freeboard_left = "-1/2 in", freeboard_with_check = "1/2 in" },
+    { "the line decides", pump = { from = { freeboard = "3 in", rise_at_power_loss = "3 1/2 in" },
+      freeboard_with_check = "1/2 in" },
       outcome = "flagged" },
     { "it would run over anyway", pump = { freeboard_left = "-2 in",
       freeboard_with_check = "-1 in" }, outcome = "clear" },

@@ -73,7 +73,8 @@ rule "single-stream-flow" {
   examples = {
     { "a dribble", spill = { effect = "single stream", flow = "300 gal/h" }, outcome = "flagged" },
     { "a gush", spill = { effect = "single stream", flow = "2,400 gal/h" }, outcome = "flagged" },
-    { "a rope", spill = { effect = "single stream", flow = "900 gal/h" }, outcome = "clear" },
+    { "a rope", spill = { effect = "single stream", crest = "24 in", lip = "notch", lip_width = "4 in",
+      lip_depth = "4 in", from = { pipes_in = { { flow = "900 gal/h" } } } }, outcome = "clear" },
     { "plenty for a natural notch", spill = { effect = "single stream", flow = "1,000 gal/h" },
       outcome = "clear" },
     { "at the limit", spill = { effect = "single stream", flow = "1,500 gal/h" },

@@ -149,7 +149,8 @@ rule "stone-out-of-scale" {
   source = "common practice, no source",
   fix = { raise = "embedment", by = "1/2 in", to_no_more_than = "36 in" },
   examples = {
-    { "towers", boulder = { lips_near = 1, over_nearest_lip = "30 in" }, outcome = "flagged" },
+    { "towers", boulder = { top = "42 in", beside = { spills_out = { { crest = "12 in" } } } },
+      outcome = "flagged" },
     { "frames the fall", boulder = { lips_near = 1, over_nearest_lip = "10 in" }, outcome = "clear" },
     { "at the limit", boulder = { lips_near = 1, over_nearest_lip = "18 in" }, outcome = "clear" },
   },

@@ -52,7 +52,7 @@ int main(int argc, char **argv) {
   fb_design *design = fb_design_new(&files[0], NULL, 0, problems);
   fb_rulebook *rulebook = fb_rulebook_new(layers, house > 0 ? 2 : 1, NULL, NULL, NULL, problems);
   if (!design || !rulebook) stop_at_problems(problems);
-  fb_review *review = fb_review_new(design, rulebook, NULL, NULL, problems);
+  fb_review *review = fb_review_new(design, rulebook, FB_LAYOUT, NULL, NULL, problems);
   if (!review) stop_at_problems(problems);
   fb_text *report = fb_report_text_new(review, &(struct fb_report_style){.width = 80});
   if (!report) stop("no report");

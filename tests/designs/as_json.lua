@@ -46,7 +46,11 @@ end
 local out = {}
 for _, kind in ipairs(order) do
   local list = kinds[kind]
-  if not list[1][1] then out[#out+1] = "  " .. str(kind) .. ": " .. dump(list[1][2], 2)
+  if kind == "accept" then
+    local inner = {}
+    for i, e in ipairs(list) do inner[i] = "    " .. dump(e[2], 4) end
+    out[#out+1] = "  " .. str(kind) .. ": [\n" .. table.concat(inner, ",\n") .. "\n  ]"
+  elseif not list[1][1] then out[#out+1] = "  " .. str(kind) .. ": " .. dump(list[1][2], 2)
   else
     local inner = {}
     for i, e in ipairs(list) do inner[i] = "    " .. str(e[1]) .. ": " .. dump(e[2], 4) end

@@ -45,7 +45,7 @@ static fb_text *reviewed(struct judged *files, const char *path, struct fb_count
   fail_on(problems, path);
   assert_non_null(design);
   fb_rulebook *rulebook = trade_rules(files, problems);
-  fb_review *review = fb_review_new(design, rulebook, NULL, NULL, problems);
+  fb_review *review = fb_review_new(design, rulebook, FB_LAYOUT, NULL, NULL, problems);
   fail_on(problems, path);
   assert_non_null(review);
   assert_true(fb_rulebook_whole(rulebook));

@@ -49,7 +49,12 @@ static void add_names(struct names *names, const char *text, bool braces) {
   }
 }
 
+// A row whose .also is "any" compares whatever was measured with what that stands in for.
 static int read_name(struct names *names, const char *word) {
+  if (names->count > 0 && strcmp(names->words[names->count - 1], "any") == 0) {
+    names->read[names->count - 1] = true;
+    return 0;
+  }
   for (size_t i = 0; i < names->count; i++) {
     if (strcmp(names->words[i], word) == 0) {
       names->read[i] = true;

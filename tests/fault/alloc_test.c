@@ -112,7 +112,7 @@ static bool try_rulebook(struct handles *handles) {
 }
 
 static bool try_review(struct handles *handles) {
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_review_free(review);
   return review != NULL;
 }
@@ -148,6 +148,37 @@ static bool try_rule_test(struct handles *handles) {
   return text != NULL;
 }
 
+static bool try_rule_test_tap(struct handles *handles) {
+  size_t passed, failed;
+  fb_text *text = fb_rule_test_tap_new(handles->rulebook, false, NULL, NULL, &passed, &failed, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_check(struct handles *handles) {
+  const char *const files[] = {"rules.lua"};
+  size_t slips;
+  fb_text *text = fb_rulebook_check_new(handles->rulebook, files, 1, NULL, NULL, &slips, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_starter_rules(struct handles *handles) {
+  fb_text *text = fb_starter_rules_new(NULL, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
+static bool try_mend(struct handles *handles) { return fb_review_mend(handles->review, NULL, NULL, handles->problems); }
+
+static bool try_apply(struct handles *handles) {
+  const size_t number = 1;
+  fb_text *text =
+      fb_apply_new(handles->review, &(struct fb_applied){.findings = &number, .count = 1}, handles->problems);
+  fb_text_free(text);
+  return text != NULL;
+}
+
 // --- failing each allocation once
 
 // Problems of one call at a time: what ran out before says nothing of the next.
@@ -158,7 +189,7 @@ static void renew_problems(struct handles *handles) {
 
 static void renew_review(struct handles *handles) {
   fb_review_free(handles->review);
-  handles->review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  handles->review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
 }
 
 // The call fails for every n up to some last one, and works for all beyond; says: problems tell that memory ran out.
@@ -178,6 +209,35 @@ static void fail_each_once(struct handles *handles, bool (*call)(struct handles 
     worked += works;
   }
   assert_in_range(n, BEYOND + 2, MOST - 1);
+}
+
+// Looking for fixes runs through all the rest many times over: of its allocations every so many fails, the first ones
+// densely.
+static void test_fixes(void **state) {
+  struct handles *handles = *state;
+  long n = 1;
+  for (bool worked = false; !worked; n += 1 + n / 8) {
+    renew_problems(handles);
+    renew_review(handles);
+    arena_fail_nth(n);
+    worked = try_mend(handles);
+    arena_fail_nth(0);
+    if (worked && fb_problems_out_of_memory(handles->problems)) fail_msg("allocation %ld: found, and yet no memory", n);
+    if (!worked && !fb_problems_out_of_memory(handles->problems)) fail_msg("nothing said of allocation %ld", n);
+    if (!worked) assert_null(fb_report_text_new(handles->review, NULL));
+    assert_in_range(n, 1, 10000000);
+  }
+  struct fb_fix fix;
+  assert_true(fb_fix_of(handles->review, 1, &fix));
+  assert_int_equal(fix.standing, FB_PROVEN);
+}
+
+static void test_applying(void **state) {
+  struct handles *handles = *state;
+  renew_problems(handles);
+  renew_review(handles);
+  assert_true(try_mend(handles));
+  fail_each_once(handles, try_apply, true, NULL);
 }
 
 static void test_problems(void **state) {
@@ -206,6 +266,9 @@ static void test_a_takeoff(void **state) { fail_each_once(*state, try_takeoff, t
 static void test_a_rule_as_text(void **state) { fail_each_once(*state, try_rule_text, true, NULL); }
 
 static void test_the_rules_examples(void **state) { fail_each_once(*state, try_rule_test, true, NULL); }
+static void test_the_rules_examples_as_tap(void **state) { fail_each_once(*state, try_rule_test_tap, true, NULL); }
+static void test_a_check_of_rules(void **state) { fail_each_once(*state, try_check, true, NULL); }
+static void test_rules_to_start_from(void **state) { fail_each_once(*state, try_starter_rules, true, NULL); }
 
 // Where only the text found no memory, the review is whole and can be asked again.
 static void test_a_report_can_be_asked_for_again(void **state) {
@@ -246,6 +309,8 @@ int main(void) {
       TEST(test_a_rulebook),
       TEST(test_a_review),
       TEST(test_a_report),
+      TEST(test_fixes),
+      TEST(test_applying),
       TEST(test_a_takeoff),
       TEST(test_a_trial),
       TEST(test_an_edit),
@@ -253,6 +318,9 @@ int main(void) {
       TEST(test_an_explanation),
       TEST(test_a_rule_as_text),
       TEST(test_the_rules_examples),
+      TEST(test_the_rules_examples_as_tap),
+      TEST(test_a_check_of_rules),
+      TEST(test_rules_to_start_from),
       TEST(test_a_report_can_be_asked_for_again),
   };
   return cmocka_run_group_tests_name("fault/alloc", tests, NULL, NULL);

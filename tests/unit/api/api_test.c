@@ -82,7 +82,7 @@ static void test_a_design_and_a_rulebook_give_a_review(void **state) {
   assert_int_equal(fb_problems_count(handles->problems), 0);
   assert_int_equal(fb_rulebook_count(handles->rulebook), 1);
   assert_true(fb_rulebook_whole(handles->rulebook));
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   struct fb_counts counts = fb_review_counts(review);
   assert_int_equal(counts.rules, 1);
   assert_int_equal(counts.entities, 6);
@@ -97,7 +97,7 @@ static void test_a_design_and_a_rulebook_give_a_review(void **state) {
 
 static void test_the_report_says_the_same_each_time(void **state) {
   struct handles *handles = *state;
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *first = fb_report_text_new(review, NULL), *second = fb_report_text_new(review, NULL);
   assert_string_equal(fb_text_bytes(first), fb_text_bytes(second));
   assert_int_equal(fb_text_length(first), strlen(fb_text_bytes(first)));
@@ -219,7 +219,7 @@ static void test_a_broken_rule_file_leaves_the_rest_in_force(void **state) {
   assert_false(fb_rulebook_whole(rulebook));
   assert_int_equal(fb_rulebook_count(rulebook), 1);
   assert_string_equal(fb_problems_at(handles->problems, 0)->file, "one.lua");
-  fb_review *review = fb_review_new(handles->design, rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_has(fb_text_bytes(text), "NOT USABLE, so the review is incomplete\n  one.lua:1: ");
   fb_text_free(text);
@@ -230,7 +230,7 @@ static void test_a_broken_rule_file_leaves_the_rest_in_force(void **state) {
 static void test_a_rule_broken_beforehand_is_reported_and_not_run(void **state) {
   struct handles *handles = *state;
   fb_rulebook_break(handles->rulebook, "foot", "it ran for more than 2 s");
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   struct fb_counts counts = fb_review_counts(review);
   assert_int_equal(counts.broken, 1);
   assert_int_equal(counts.flagged + counts.clear + counts.unanswered, 0);
@@ -255,7 +255,7 @@ static void note(void *with, const char *rule, const char *entity) {
 static void test_the_watch_is_told_before_each(void **state) {
   struct handles *handles = *state;
   struct seen seen = {0};
-  fb_review *review = fb_review_new(handles->design, handles->rulebook, note, &seen, handles->problems);
+  fb_review *review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, note, &seen, handles->problems);
   assert_int_equal(seen.count, 3);
   assert_string_equal(seen.first_rule, "foot");
   assert_string_equal(seen.first_entity, "boulder \"tall\"");
@@ -301,11 +301,40 @@ static void test_rules_are_run_on_their_examples(void **state) {
   fb_text_free(text);
 }
 
+// All of its examples state the judged share itself, and none what it is worked out from.
+static void test_rules_are_checked_as_written(void **state) {
+  struct handles *handles = *state;
+  const char *const files[] = {"stone.lua"}, *const others[] = {"else.lua"};
+  size_t wrong = 99, told = 0;
+  fb_text *text = fb_rulebook_check_new(handles->rulebook, files, 1, note_rule, &told, &wrong, handles->problems);
+  assert_string_equal(fb_text_bytes(text), "1 rule checked: 1 thing is wrong.\n");
+  assert_int_equal(wrong, 1);
+  assert_int_equal(told, 1);
+  assert_int_equal(fb_problems_count(handles->problems), 1);
+  assert_string_equal(fb_problems_at(handles->problems, 0)->file, "stone.lua");
+  assert_int_equal(fb_problems_at(handles->problems, 0)->line, 1);
+  fb_text_free(text);
+  text = fb_rulebook_check_new(handles->rulebook, others, 1, NULL, NULL, &wrong, handles->problems);
+  assert_string_equal(fb_text_bytes(text), "0 rules checked: nothing is wrong.\n");
+  fb_text_free(text);
+}
+
+static void test_rules_to_start_from(void **state) {
+  struct handles *handles = *state;
+  fb_text *text = fb_starter_rules_new("ours", handles->problems);
+  assert_non_null(strstr(fb_text_bytes(text), "rule \"ours\" {"));
+  assert_non_null(strstr(fb_text_bytes(text), "rule \"ours-check\" {"));
+  fb_text_free(text);
+  assert_null(fb_starter_rules_new("Ours!", handles->problems));
+  assert_int_equal(fb_problems_count(handles->problems), 1);
+  assert_string_equal(fb_problems_at(handles->problems, 0)->read, "Ours!");
+}
+
 static void test_a_starter_design_reads_and_reviews(void **state) {
   struct handles *handles = *state;
   fb_design *starter = design_of("new.lua", fb_starter_design(), handles->problems);
   assert_int_equal(fb_problems_count(handles->problems), 0);
-  fb_review *review = fb_review_new(starter, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(starter, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   assert_int_equal(fb_review_counts(review).flagged + fb_review_counts(review).clear, 1);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_null(strstr(fb_text_bytes(text), "PROBLEMS"));
@@ -343,7 +372,7 @@ static void test_files_need_no_closing_nul_and_may_go_after_the_call(void **stat
   assert_non_null(design);
   memset(name, 'x', sizeof name - 1);
   memset(bytes, 'x', sizeof bytes);
-  fb_review *review = fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_has(fb_text_bytes(text), "Design    gone.lua (");
   fb_text_free(text);
@@ -361,7 +390,7 @@ static fb_design *tried(const char *where, const char *text, fb_problems *proble
 static void test_a_trial_is_reviewed_and_told(void **state) {
   struct handles *handles = *state;
   fb_design *design = tried("tall.embedment", "2 ft", handles->problems);
-  fb_review *review = fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems);
+  fb_review *review = fb_review_new(design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   assert_int_equal(fb_review_counts(review).flagged, 0);  // a third of 6 ft, where a quarter is asked
   fb_text *text = fb_report_text_new(review, NULL);
   assert_has(fb_text_bytes(text), "TRIED: boulder \"tall\".embedment = 2 ft (is 6 in)\n");
@@ -381,8 +410,8 @@ static void test_what_cannot_be_tried_is_a_problem(void **state) {
 static void test_reviews_side_by_side(void **state) {
   struct handles *handles = *state;
   fb_design *design = tried("tall.embedment", "2 ft", handles->problems);
-  fb_review *reviews[] = {fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems),
-                          fb_review_new(design, handles->rulebook, NULL, NULL, handles->problems)};
+  fb_review *reviews[] = {fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems),
+                          fb_review_new(design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems)};
   const fb_review *const both[] = {reviews[0], reviews[1]};
   fb_text *text = fb_compare_new(both, 2, FB_UNITS_AS_DESIGNED);
   assert_has(fb_text_bytes(text), "  boulder \"tall\".embedment ............ 6 in | 24 in\n");
@@ -441,6 +470,8 @@ int main(void) {
       TEST(test_the_watch_is_told_before_each_file),
       TEST(test_rules_are_listed_and_shown),
       TEST(test_rules_are_run_on_their_examples),
+      TEST(test_rules_are_checked_as_written),
+      TEST(test_rules_to_start_from),
       TEST(test_a_starter_design_reads_and_reviews),
       TEST(test_the_starter_design_is_short),
       TEST(test_files_need_no_closing_nul_and_may_go_after_the_call),

@@ -66,7 +66,7 @@ static void test_it_is_read_without_a_problem(void **state) {
 
 static void test_every_rule_runs_on_it(void **state) {
   struct shipped *shipped = *state;
-  fb_review *review = fb_review_new(shipped->design, shipped->rulebook, NULL, NULL, shipped->problems);
+  fb_review *review = fb_review_new(shipped->design, shipped->rulebook, FB_LAYOUT, NULL, NULL, shipped->problems);
   struct fb_counts counts = fb_review_counts(review);
   assert_int_equal(counts.broken, 0);
   assert_int_equal(counts.rules, fb_rulebook_count(shipped->rulebook));
@@ -77,7 +77,7 @@ static void test_every_rule_runs_on_it(void **state) {
 
 static void test_what_it_leaves_out_is_asked_for(void **state) {
   struct shipped *shipped = *state;
-  fb_review *review = fb_review_new(shipped->design, shipped->rulebook, NULL, NULL, shipped->problems);
+  fb_review *review = fb_review_new(shipped->design, shipped->rulebook, FB_LAYOUT, NULL, NULL, shipped->problems);
   fb_text *text = fb_report_text_new(review, NULL);
   assert_non_null(strstr(fb_text_bytes(text), "\nANSWER FIRST\n"));
   assert_non_null(strstr(fb_text_bytes(text), "\nTAKEOFF\n  gravel to order: "));

@@ -12,6 +12,7 @@
 #include <cmocka.h>
 
 #include "design/edit.h"
+#include "design/lua_tokens.h"
 #include "design/read.h"
 
 #define POND                                                                                                \
@@ -174,7 +175,7 @@ static void parts_of_lists(void **state) {
       "pump 'main' { from = 'pond', type = 'dry', curve = { { '0 gal/h', '10 ft' }, { '1,000 gal/h', '0 "
       "ft' } } }\npipe 'line' { from = 'main', to = 'pond', size = '2 in', length = '9 ft', outlet = 'drowned', "
       "outlet_at = '-9 in',\n"
-      "  fittings = { { count = '2', type = 'union' } } }\n");
+      "  fittings = { { count = 2, type = 'union' } } }\n");
   arena_free(m.arena);
 }
 
@@ -228,7 +229,7 @@ static void what_cannot_be_changed_is_refused(void **state) {
   (void)state;
 #define STONE "length = '3 ft', width = '3 ft', height = '2 ft'"
   refused("for _, side in ipairs { 'left', 'right' } do\n  boulder(side) { " STONE ",\n    embedment = '4 in' }\nend\n",
-          "left", ROW_boulder_embedment, "6 in", 5, "in a loop, a function or a table that stands elsewhere");
+          "left", ROW_boulder_embedment, "6 in", 6, "in a loop, a function or a table that stands elsewhere");
   refused("for _, side in ipairs { 'left', 'right' } do\n  boulder(side) { " STONE " }\nend\n", "left",
           ROW_boulder_embedment, "6 in", 5, "belongs into a loop, a function or a table");
   refused("local function stone(name)\n  boulder(name) { " STONE ", embedment = '4 in' }\nend\nstone 'left'\n", "left",
@@ -265,6 +266,34 @@ static void a_file_that_changed_is_refused(void **state) {
   run(&m, &edit, 1);
   assert_false(m.done);
   if (!strstr(told(&m), "has changed since it was reviewed")) fail_msg("%s", told(&m));
+  arena_free(m.arena);
+}
+
+// What a firm says and what is tried stand in the store and not in the file: neither gets in, unless it is edited.
+static void overlays_are_not_written(void **state) {
+  (void)state;
+  static const char pump[] = "pump 'main' { from = 'pond', type = 'dry', " CURVE " }\n";
+  struct overlay overlays[] = {
+      {.where = "prices.gravel", .text = "$38", .unless_written = true, .at = {"house.lua", 7}, .by = "house"},
+      {.where = "main.on_share", .text = "50 %", .unless_written = true, .at = {"house.lua", 8}, .by = "house"},
+      {.where = "pond.depth", .text = "30 in", .at = {"--try 1", 0}, .by = "trial"},
+  };
+  struct made m = begin("d.lua", POND "pump 'main' { from = 'pond', type = 'dry', " CURVE " }\n");
+  m.store = design_read_with(m.arena, &m.file, NULL, 0, overlays, 3, &m.problems);
+  if (!m.store) fail_msg("%s", told(&m));
+  int main = entity_named(&m, "main"), prices = entity_named(&m, "prices");
+  struct edit speed = {main, ROW_pump_speed, "80 %", false}, share = {main, ROW_pump_on_share, "40 %", false};
+  struct edit gravel = {prices, ROW_prices_gravel, "$40", false};
+  run(&m, &speed, 1);
+  if (!m.done) fail_msg("%s", told(&m));
+  assert_string_equal(m.made.bytes, POND "pump 'main' { speed = '80 %', from = 'pond', type = 'dry', " CURVE " }\n");
+  run(&m, &share, 1);
+  assert_true(m.done);
+  assert_string_equal(m.made.bytes + strlen(POND) + strlen("pump 'main' { on_share = '40 %', "),
+                      pump + strlen("pump 'main' { "));
+  run(&m, &gravel, 1);
+  assert_false(m.done);
+  if (!strstr(told(&m), "prices")) fail_msg("%s", told(&m));
   arena_free(m.arena);
 }
 
@@ -344,31 +373,68 @@ static void edit_one(struct made *m, int entity, enum row_id id, struct tally *t
   arena_free(arena);
 }
 
-// every: one of so many is tried.
-static struct tally edit_each(const char *name, bool written, size_t every) {
-  char path[600];
+static struct tally edit_all(struct made *m, bool written, size_t every) {
   struct tally tally = {0};
+  size_t met = 0;
+  for (size_t s = 0; s < m->store->slot_count; s++) {
+    int entity;
+    enum row_id id = store_row_of_slot(m->store, (int)s, &entity);
+    const struct slot *slot = &m->store->slots[s];
+    const struct row *row = catalogue_row(id);
+    bool one = row_is_given(row) && !row_is_list(row);
+    bool meant = written ? slot->condition == CONDITION_GIVEN && slot->text
+                         : slot->condition == CONDITION_DEFAULT && m->store->entities[entity].at.line > 0;
+    if (one && meant && met++ % every == 0) edit_one(m, entity, id, &tally);
+  }
+  return tally;
+}
+
+static struct made read_whole(const char *name) {
+  char path[600];
   snprintf(path, sizeof path, "%s/%s", FOREBAY_ROOT, name);
   struct made m = {.arena = arena_new()};
   m.problems = problems_in(m.arena);
   if (!file_read(&m.problems, path, 1 << 20, &m.file)) fail_msg("%s", path);
   m.store = design_read(m.arena, &m.file, &m.problems);
   if (!m.store) fail_msg("%s", told(&m));
-  size_t met = 0;
-  for (size_t s = 0; s < m.store->slot_count; s++) {
-    int entity;
-    enum row_id id = store_row_of_slot(m.store, (int)s, &entity);
-    const struct slot *slot = &m.store->slots[s];
-    const struct row *row = catalogue_row(id);
-    bool one = row_is_given(row) && !row_is_list(row);
-    bool meant = written ? slot->condition == CONDITION_GIVEN && slot->text
-                         : slot->condition == CONDITION_DEFAULT && m.store->entities[entity].at.line > 0;
-    if (one && meant && met++ % every == 0) edit_one(&m, entity, id, &tally);
-  }
+  return m;
+}
+
+// every: one of so many is tried.
+static struct tally edit_each(const char *name, bool written, size_t every) {
+  struct made m = read_whole(name);
+  struct tally tally = edit_all(&m, written, every);
   arena_free(m.arena);
   print_message("%s, %s: %zu made, %zu refused, %zu would not fit\n", name, written ? "written" : "defaults",
                 tally.done, tally.refused, tally.unfit);
   return tally;
+}
+
+// The same design with other things between its tokens: what was made and refused does not hang on the layout.
+static void any_layout(void **state) {
+  (void)state;
+  static const char *const between[] = {" ", "\n", "\r\n\t", " --[[ } \" ]]", " -- { = '\n", "--[==[\n]] ]==]\n"};
+  struct made m = read_whole("projects/stone-court.lua");
+  struct tally plain = edit_all(&m, true, 9);
+  struct tokens tokens = lua_tokens(m.arena, m.file.bytes, m.file.length);
+  for (size_t i = 0; i < sizeof between / sizeof *between; i++) {
+    struct made other = {.arena = arena_new()};
+    struct text text = text_in(other.arena);
+    for (size_t t = 0; t < tokens.count; t++) {
+      text_add_bytes(&text, m.file.bytes + tokens.list[t].from, tokens.list[t].to - tokens.list[t].from);
+      text_add(&text, between[i]);
+    }
+    other.problems = problems_in(other.arena);
+    other.file = (struct file_bytes){"d.lua", text_end(&text), text.length};
+    other.store = design_read(other.arena, &other.file, &other.problems);
+    if (!other.store) fail_msg("%s: %s", between[i], told(&other));
+    struct tally tally = edit_all(&other, true, 9);
+    assert_int_equal(tally.done, plain.done);
+    assert_int_equal(tally.refused, plain.refused);
+    edit_all(&other, false, 9);
+    arena_free(other.arena);
+  }
+  arena_free(m.arena);
 }
 
 static void every_written_given_of_whole_designs(void **state) {
@@ -406,9 +472,11 @@ int main(void) {
       cmocka_unit_test(what_cannot_be_changed_is_refused),
       cmocka_unit_test(values_that_do_not_fit_are_refused),
       cmocka_unit_test(a_file_that_changed_is_refused),
+      cmocka_unit_test(overlays_are_not_written),
       cmocka_unit_test(one_given_twice_is_refused),
       cmocka_unit_test(every_written_given_of_whole_designs),
       cmocka_unit_test(every_default_of_whole_designs),
+      cmocka_unit_test(any_layout),
   };
   return cmocka_run_group_tests_name("design/edit", tests, NULL, NULL);
 }

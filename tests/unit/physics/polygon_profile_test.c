@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <math.h>
+
 #include "near.h"
 #include "physics/polygon.h"
 
@@ -24,6 +26,27 @@ static void a_profile_keeps_what_it_was_asked(void **state) {
   polygon_profile_free(profile);
 }
 
+static double inradius(const struct polygon_point *points, size_t count, double most) {
+  struct polygon_profile *profile = polygon_profile_new(points, count, NULL, 0, NULL);
+  assert_non_null(profile);
+  const double radius = polygon_profile_inradius(profile, most);
+  polygon_profile_free(profile);
+  return radius;
+}
+
+// By hand: half a side; of a 3-4-5 triangle (3 + 4 - 5) / 2; of a kite, whose four
+// sides one circle touches, area over half the perimeter; of a dumb-bell half of its squares.
+static void the_widest_circle_is_found(void **state) {
+  (void)state;
+  const struct polygon_point triangle[] = {{0, 0}, {4, 0}, {0, 3}}, strip[] = {{0, 0}, {9, 0}, {9, 1}, {0, 1}};
+  const struct polygon_point kite[] = {{0, 0}, {3, -3}, {12, 0}, {3, 3}};
+  assert_near(inradius(SQUARE, 4, 3), 2, 6e-8);
+  assert_near(inradius(strip, 4, 0.6), 0.5, 1.2e-8);
+  assert_near(inradius(triangle, 3, 1.5), 1, 3e-8);
+  assert_near(inradius(kite, 4, 3), 36 / (2 * (sqrt(18) + sqrt(90)) / 2), 6e-8);
+  assert_near(inradius(DUMB_BELL, 12, 2.1), 2, 4.2e-8);
+}
+
 static void a_bad_profile_is_refused(void **state) {
   (void)state;
   const double mad[] = {0.1, NOT_A_NUMBER};
@@ -38,6 +61,7 @@ static void a_bad_profile_is_refused(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_profile_keeps_what_it_was_asked),
+      cmocka_unit_test(the_widest_circle_is_found),
       cmocka_unit_test(a_bad_profile_is_refused),
   };
   return cmocka_run_group_tests_name("physics/polygon_profile", tests, NULL, NULL);

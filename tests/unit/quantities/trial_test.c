@@ -210,6 +210,31 @@ static void ten_thousand_trials_take_no_more_memory(void **state) {
   near_to(evaluation_number(f->ev, f->basin, ROW_basin_gross_volume), volume, 0);
 }
 
+// A thousand bowls, each spilling into the next, read from the top so that the base is never deep. A trial that looks
+// from below gives up where it would get too deep, as the base would have, and does not run out of stack.
+static void a_long_chain_is_given_up(void **state) {
+  struct fixture *f = *state;
+  enum { BOWLS = 1000 };
+  int bowl[BOWLS], lip[BOWLS];
+  for (int i = 0; i < BOWLS; i++) bowl[i] = store_add(f->store, KIND_basin, NULL, 100 + i);
+  for (int i = 0; i + 1 < BOWLS; i++) {
+    lip[i] = store_add(f->store, KIND_spill, NULL, 2000 + i);
+    store_refer(f->store, lip[i], ROW_spill_from, bowl[i]);
+    store_refer(f->store, lip[i], ROW_spill_into, bowl[i + 1]);
+    give(f, lip[i], ROW_spill_crest, "0 in");
+    give(f, lip[i], ROW_spill_lip, "thin edge");
+    give(f, lip[i], ROW_spill_lip_width, "10 in");
+  }
+  settle(f);
+  for (int i = 0; i + 1 < BOWLS; i++) evaluation_number(f->ev, lip[i], ROW_spill_flow);
+  enum condition before = evaluation_condition(f->ev, lip[BOWLS - 2], ROW_spill_flow);
+  assert_int_equal(before, CONDITION_COMPUTED);
+  try(f, lip[0], ROW_spill_lip_width, 1);
+  assert_int_equal(evaluation_condition(f->ev, lip[BOWLS - 2], ROW_spill_flow), CONDITION_MISSING);
+  trial_end(f->ev);
+  assert_int_equal(evaluation_condition(f->ev, lip[BOWLS - 2], ROW_spill_flow), before);
+}
+
 #define TEST(function) cmocka_unit_test_setup_teardown(function, begin, end)
 int main(void) {
   const struct CMUnitTest tests[] = {
@@ -223,6 +248,7 @@ int main(void) {
       TEST(its_problems_end_with_it),
       TEST(a_reader_in_a_trial_knows_who_is_to_blame),
       TEST(what_the_base_reads_later_counts),
+      TEST(a_long_chain_is_given_up),
       TEST(ten_thousand_trials_take_no_more_memory),
   };
   return cmocka_run_group_tests_name("quantities/trial", tests, NULL, NULL);

@@ -87,7 +87,7 @@ static inline const struct outcome *firm_outcome(const struct firm *firm, const 
 
 static inline const char *firm_test_text(struct firm *firm, struct rule_test_counts *counts) {
   struct text text = text_in(firm->arena);
-  *counts = rulebook_test(firm->rulebook, &text, (struct rulebook_watch){0});
+  *counts = rulebook_test(firm->rulebook, &text, (struct rule_test_style){0}, (struct rulebook_watch){0});
   return text_end(&text);
 }
 

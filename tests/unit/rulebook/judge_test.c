@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What rules say of a design: every sort of outcome, from data rules and from functions.
+#include <math.h>
+
 #include "unit/rulebook/firm.h"
+
+#include "rulebook/fix.h"
 
 #define HEAD "title = \"t\", why = \"w\", source = \"s\", stage = \"stone\", "
 #define RULE(id, kind, body) "rule \"" id "\" { " HEAD "for_each = \"" kind "\", " body " }\n"
@@ -437,9 +441,33 @@ static void fixes_worked_out(void **state) {
   check_fix("return { lower = \"beside.rim\", by = it.embedment }",
             "Lower rim (lowest point of the rim) of beside by 2 in.");
   check_fix("return { choose = \"stone\", to = \"granite\" }", "Choose stone (sort of stone) to granite.");
+  check_fix("return { { raise = \"embedment\", to = \"6 in\" }, { set = \"pose\", to = \"upright\" } }",
+            "Raise embedment (how deep its foot is set) to 6 in, and set pose (how it is set) to upright.");
   check_fix("return { advise = \"ask the quarry\" }", "ask the quarry");
   check_fix("return nil", NULL);
   check_fix("", NULL);
+}
+
+// The second change of a foot that is set deeper: 0.0254 m an inch by definition, and the word as written.
+static void a_fix_is_data_too(void **state) {
+  (void)state;
+  struct firm *firm = judged(
+      RULE("a", "boulder",
+           "severity = \"revise\", judges = \"embedment\", at_least = \"6 in\", fix = { { raise = \"embedment\", by = "
+           "\"1 in\", to_no_more_than = \"12 in\" }, { set = \"beside.barrier\", to = \"stated\" } }"));
+  const struct rule_fixes *fix = firm->review.rules[0].fix;
+  assert_non_null(fix);
+  assert_int_equal(fix->count, 2);
+  assert_int_equal(fix->list[0].verb, FIX_RAISE);
+  assert_string_equal(fix->list[0].path.text, "embedment");
+  assert_true(fix->list[0].by == 1 * 0.0254);
+  assert_true(fix->list[0].most == 12 * 0.0254);
+  assert_true(isnan(fix->list[0].to) && isnan(fix->list[0].least));
+  assert_false(fix->list[0].amount);
+  assert_int_equal(fix->list[1].verb, FIX_SET);
+  assert_string_equal(fix->list[1].text, "stated");
+  assert_int_equal(fix->list[1].path.count, 2);
+  firm_free(firm);
 }
 
 static void a_fix_that_fails_leaves_the_finding(void **state) {
@@ -502,6 +530,7 @@ int main(void) {
       cmocka_unit_test(outcomes_come_by_rule_then_entity),
       cmocka_unit_test(rules_remember_nothing),
       cmocka_unit_test(fixes_worked_out),
+      cmocka_unit_test(a_fix_is_data_too),
       cmocka_unit_test(a_fix_that_fails_leaves_the_finding),
       cmocka_unit_test(the_watch_is_told),
   };

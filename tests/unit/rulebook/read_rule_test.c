@@ -2,6 +2,8 @@
 // What can be wrong with a rule: each slip at its own line, with what was read and what would be right.
 #include "unit/rulebook/firm.h"
 
+#include "rulebook/fix.h"
+
 static const char *const data_rule[] = {
     "rule \"r\" {",                    // 1
     "  title = \"t\", why = \"w\",",   // 2
@@ -219,6 +221,17 @@ static void fixes(void **state) {
       {9, "  fix = { set = \"lip\", to = \"brod stone\" },",
        AT(9) "rule \"r\".fix: `lip` has no such word; read \"brod stone\"; write \"thin edge\" or \"broad stone\" or "
              "\"rounded\" or \"notch\" or \"V\"\n"},
+      {9, "  fix = { raise = \"lip\", by = \"1 in\" },",
+       AT(9) "rule \"r\".fix: is no value that can be raised or lowered; read \"lip\"; write set = \"...\", to = "
+             "\"...\"\n"},
+      {9, "  fix = { set = \"from.shelves\" },",
+       AT(9) "rule \"r\".fix: is a list, which no fix writes; read \"from.shelves\"; write a given of what stands in "
+             "it\n"},
+      {9, "  fix = { { raise = \"crest\" }, { raise = \"rim\" } },",
+       AT(9) "rule \"r\".fix: a spill has no `rim`; read \"rim\"\n"},
+      {9, "  fix = { { raise = \"crest\" }, by = \"1 in\" },",
+       AT(9) "rule \"r\".fix: is neither one change nor a list of changes; read \"by\"; write { { raise = \"...\" }, { "
+             "set = \"...\", to = \"...\" } }\n"},
       {9, "  fix = 7,",
        AT(9) "rule \"r\".fix: is neither words, a table nor a function; read \"7\"; write { raise = \"...\", by = "
              "\"...\" }\n"},
@@ -309,6 +322,8 @@ static void facts_are_as_written(void **state) {
   assert_true(rule->for_each == (KIND_BIT(spill) | KIND_BIT(channel)));
   assert_int_equal(rule->at.line, 2);
   assert_string_equal(rule->try_words, "Raise width (width of the bed), to no more than 2 ft.");
+  assert_string_equal(rule->fix->words, rule->try_words);
+  assert_int_equal(rule->fix->count, 1);
   assert_null(rule->broken);
   assert_null(rule->adjusted_by);
   assert_int_equal(rule->limits[0].at.line, 6);
