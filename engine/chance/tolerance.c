@@ -62,12 +62,16 @@ static int rank_of(const struct tolerance *t, size_t outcome) {
   return review->rules[review->outcomes[outcome].rule].severity == SEVERITY_ADVISE ? 3 : 2;
 }
 
+// Where so few draws go together that nothing can be called firm, there is nothing to say of these one by one.
+static bool never_amiss(const struct tally *tally) { return tally->flagged == 0 && tally->open == 0; }
+
 void tolerance_ask(struct tolerance *t) {
   t->asked_count = t->unsettled_count = 0;
   for (int rank = 0; rank <= 4; rank++) {
     for (size_t o = 0; o < t->sampling->review->outcome_count; o++) {
       enum sureness sure = tolerance_sureness(t, o);
-      if (sure == SURE_FIRM || sure == SURE_OPEN || rank_of(t, o) != rank) continue;
+      bool asks = sure == SURE_FAILING || (sure == SURE_FRAGILE && !never_amiss(&t->tallies[o]));
+      if (!asks || rank_of(t, o) != rank) continue;
       t->asked[t->asked_count++] = o;
       t->unsettled_count += rank < 4;
     }

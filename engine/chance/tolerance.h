@@ -16,7 +16,7 @@ enum tolerance_step { TOLERANCE_DRAWS, TOLERANCE_DRIVES };
 enum sureness { SURE_FIRM, SURE_FRAGILE, SURE_FAILING, SURE_OPEN, SURE_APART, SURE_COUNT };
 #define FIRM_SHARE 0.99
 #define FAILING_SHARE 0.5
-enum { TOLERANCE_FEWEST = 400, TOLERANCE_DRIVEN = 20 };  // draws that can call anything firm; outcomes driven, at most
+enum { TOLERANCE_FIRMING = 381, TOLERANCE_DRIVEN = 20 };  // draws that can call anything firm; outcomes driven, at most
 
 struct tolerance {
   struct sampling *sampling;

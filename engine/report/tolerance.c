@@ -49,6 +49,8 @@ static void write_contradicting(struct toleranced *r) {
   text_add(&words, "the values contradict one another ");
   tolerance_share(&words, t->contradicting, t->drawn);
   text_printf(&words, "; in the first of them %s. Those draws count for nothing else.", t->contradiction);
+  if (t->drawn - t->contradicting < TOLERANCE_FIRMING)
+    text_add(&words, " The others are too few to call anything firm: settle that first.");
   page_blank(&r->report.page);
   page_labelled(&r->report.page, 0, 4, PAINT_REVISE, "CONTRADICTORY: ", text_end(&words));
 }

@@ -18,7 +18,7 @@ extern "C" {
 
 typedef struct fb_tolerance fb_tolerance;
 
-enum { FB_TOLERANCE_FEWEST = 400, FB_TOLERANCE_MOST = 1000000 };  // draws: with fewer, nothing could be called firm
+enum { FB_TOLERANCE_FEWEST = 1000, FB_TOLERANCE_MOST = 1000000 };  // draws: far fewer could call nothing firm
 struct fb_tolerance_order {
   size_t samples;
   uint64_t seed;

@@ -42,36 +42,36 @@ run tolerance cable.lua --samples 4000 --seed 2
 hasnt 'another seed is said' out 'seed 1'
 
 write_cable '22 in +/- 2 in'
-run tolerance cable.lua --samples 400
+run tolerance cable.lua --samples 1000
 is 'firm: status' "$status" 0
 has 'firm: the verdict' out '^NOTHING THAT CAN STOP THE DIG IS IN DOUBT BY THE TOLERANCES:'
 has 'no permit' out 'This is not a permit to dig'
 write_cable '17 in +/- 2 in'
-run tolerance cable.lua --samples 400
+run tolerance cable.lua --samples 1000
 is 'failing: status' "$status" 1
 has 'failing' out '^FAILING'
 write_cable '12 in +/- 2 in'
-run tolerance cable.lua --samples 400
+run tolerance cable.lua --samples 1000
 has 'not to be measured away' out '^NOT MET IN NEARLY EVERY DRAW'
 
 # By tape: 1/2 in, or what the firm says.
 write_cable '18 3/4 in'
-run tolerance cable.lua --samples 400
+run tolerance cable.lua --samples 1000
 is 'by tape: status' "$status" 0
 has 'by tape' out '3 values by tape, [+]/- 1/2 in'
 cat >firm.lua <<'END'
 stock { tolerances = { tape = "1 1/2 in" } }
 END
-run tolerance cable.lua --samples 400 --rules firm.lua
+run tolerance cable.lua --samples 1000 --rules firm.lua
 is 'by the tape of the firm: status' "$status" 1
 has 'by the tape of the firm' out '3 values by tape, [+]/- 1 1/2 in'
-run tolerance cable.lua --samples 400 --rules firm.lua --without-house
+run tolerance cable.lua --samples 1000 --rules firm.lua --without-house
 has 'without the firm' out '3 values by tape, [+]/- 1/2 in'
-run tolerance cable.lua --samples 400 --units si
+run tolerance cable.lua --samples 1000 --units si
 has 'metric' out '3 values by tape, [+]/- 13 mm'
 
 write_cable '2 in +/- 3 in'
-run tolerance cable.lua --samples 400
+run tolerance cable.lua --samples 1000
 is 'a tolerance larger than the value: status' "$status" 2
 has 'a tolerance larger than the value' err '^cable[.]lua:4: .*cover_depth.* has a tolerance as large as the value itself'
 empty 'and nothing else' out
@@ -82,15 +82,25 @@ project { name = "Rim", units = "us" }
 basin "pool" { purpose = "display", outline = circle { "10 ft" }, depth = "30 in", rim = "0 in +/- 1 in",
   water_level = "-1 in +/- 1 in" }
 END
-run tolerance rim.lua --samples 400
+run tolerance rim.lua --samples 1000
 is 'draws that contradict themselves: status' "$status" 1
 has 'draws that contradict themselves' out 'in (9|1[0-6]) of 100 draws; in'
 has 'and what the first says' out 'basin "pool"[.](rim|water_level) leaves the rim at or under'
-run tolerance rim.lua --samples 400 --jobs 3
+run tolerance rim.lua --samples 1000 --jobs 3
 has 'parted, the same' out 'in (9|1[0-6]) of 100 draws; in'
 
+# A gravel bed that is as deep as the basin in half of the draws, twice over: too few go together.
+cat >deep.lua <<'END'
+project { name = "Deep", units = "us" }
+basin "pool" { purpose = "display", outline = circle { "10 ft" }, depth = "30 in +/- 1 in", rim = "0 in", water_level = "-4 in",
+  gravel_bed = "29 7/8 in +/- 3 in", shelves = { { depth = "29 7/8 in +/- 6 in", width = "9 in" } } }
+END
+run tolerance deep.lua --samples 1000
+is 'few that go together: status' "$status" 1
+has 'few that go together' out 'settle that( |$)|call anything firm|that first[.]'
+
 write_cable '19 in +/- 2 in'
-for wrong in '--samples 399' '--samples 0' '--samples -5' '--samples 1e4' '--samples many' '--samples 1000001' \
+for wrong in '--samples 999' '--samples 0' '--samples -5' '--samples 1e4' '--samples many' '--samples 400001' \
   '--seed x' '--seed -1' '--seed 1.5' '--jobs 0' '--jobs 65' '--jobs two'; do
   # shellcheck disable=SC2086  # two words
   run tolerance cable.lua $wrong
@@ -105,24 +115,24 @@ is 'no such design: status' "$status" 2
 
 # Parted: the same bytes.
 export FOREBAY_RULES=$root/rules/trade
-run tolerance "$court" --samples 400 --seed 7
+run tolerance "$court" --samples 1000 --seed 7
 is 'a whole garden: status' "$status" 1
 cp out whole
 longest=$(wc -L <out)
 [ "$longest" -le 80 ]
 verdict '80 columns' $? "$longest"
 for jobs in 2 5; do
-  run tolerance "$court" --samples 400 --seed 7 --jobs "$jobs"
+  run tolerance "$court" --samples 1000 --seed 7 --jobs "$jobs"
   same "$jobs jobs: the same" whole out
   is "$jobs jobs: status" "$status" 1
 done
-run tolerance "$court" --samples 400 --seed 7 --jobs 2 -o parted.txt
+run tolerance "$court" --samples 1000 --seed 7 --jobs 2 -o parted.txt
 same 'into a file' whole parted.txt
 
 # A thing more moves nothing of the others: their shares stand as they were, in the same order.
 sed "s|^END||" "$court" >more.lua
 echo 'tree "oak" { trunk = "14 in", distance = "20 ft" }' >>more.lua
-run tolerance more.lua --samples 400 --seed 7
+run tolerance more.lua --samples 1000 --seed 7
 grep -F 'In draws:' whole >shares
 grep -F 'In draws:' out | grep -Fxf shares >stand
 same 'a tree more' shares stand

@@ -23,7 +23,7 @@ static const char rules[] =
     "  check = function(spill, limit) return at_least(spill.flow_per_width, limit.least) end,\n"
     "  why = [[A dry lip is no fall.]], source = \"common practice, no source\" }\n";
 
-enum { MOST = 20000, BEYOND = 5, PARTS = 200 };  // a part in 200 of 400 draws: two
+enum { MOST = 20000, BEYOND = 5, PARTS = 500 };  // a part in 500 of 1,000 draws: two
 
 struct handles {
   fb_design *design;
@@ -41,7 +41,7 @@ static void open_all(struct handles *handles) {
   handles->rulebook = fb_rulebook_new(&layer, 1, NULL, NULL, NULL, handles->problems);
   assert_non_null(handles->design);
   assert_non_null(handles->rulebook);
-  handles->review = fb_review_new(handles->design, handles->rulebook, NULL, NULL, handles->problems);
+  handles->review = fb_review_new(handles->design, handles->rulebook, FB_LAYOUT, NULL, NULL, handles->problems);
   assert_non_null(handles->review);
 }
 
@@ -86,11 +86,11 @@ static void too_few_draws_are_refused(void **state) {
   (void)state;
   struct handles handles;
   open_all(&handles);
-  assert_null(fb_tolerance_of(handles.review, handles.rulebook, &(struct fb_tolerance_order){.samples = 399}));
+  assert_null(fb_tolerance_of(handles.review, handles.rulebook, &(struct fb_tolerance_order){.samples = 999}));
   assert_null(fb_tolerance_of(handles.review, handles.rulebook,
                               &(struct fb_tolerance_order){.samples = (size_t)FB_TOLERANCE_MOST + 1}));
   fb_tolerance *tolerance =
-      fb_tolerance_of(handles.review, handles.rulebook, &(struct fb_tolerance_order){.samples = 400});
+      fb_tolerance_of(handles.review, handles.rulebook, &(struct fb_tolerance_order){.samples = 1000});
   assert_non_null(tolerance);
   assert_false(fb_tolerance_work(tolerance, FB_TOLERANCE_DRAWS, 2, 2));
   assert_false(fb_tolerance_add(tolerance, FB_TOLERANCE_DRAWS, "none", 4));
