@@ -100,7 +100,7 @@ is 'few that go together: status' "$status" 1
 has 'few that go together' out 'settle that( |$)|call anything firm|that first[.]'
 
 write_cable '19 in +/- 2 in'
-for wrong in '--samples 999' '--samples 0' '--samples -5' '--samples 1e4' '--samples many' '--samples 400001' \
+for wrong in '--samples 999' '--samples 0' '--samples -5' '--samples 1e4' '--samples many' '--samples 1000001' \
   '--seed x' '--seed -1' '--seed 1.5' '--jobs 0' '--jobs 65' '--jobs two'; do
   # shellcheck disable=SC2086  # two words
   run tolerance cable.lua $wrong
