@@ -42,6 +42,19 @@ END
 cp a.lua before.lua
 sed 's|"4 in +/- 1/2 in"|"9 in +/- 1/2 in"|' a.lua >wanted.lua
 
+# The digest of the report that gave the numbers.
+cp before.lua of.lua
+run review of.lua
+digest=$(grep -oE '\([0-9a-f]{16}\)' out | head -n 1 | tr -d '()')
+run review of.lua --apply 1 --of "$digest"
+is 'of: the same bytes: written' "$status" 0
+echo '-- one more line' >>of.lua
+run review of.lua --apply 1 --of "$digest" -o of-made.lua
+is 'of: other bytes: refused' "$status" 2
+has 'of: says so' err '^of\.lua: is not what that report was made of'
+[ ! -e of-made.lua ]
+verdict 'of: nothing is made' $?
+
 run review a.lua
 is 'review: status' "$status" 1
 has 'review: the fix' out '^    Fix 1: raise how deep its foot is set \(embedment\) from 4 in [+]/- 1/2 in to 9$'
@@ -160,18 +173,5 @@ is 'a pump into JSON: nothing is held' "$status" 0
 run review lift.json --apply 1 -o none.json
 is 'without a stock: status' "$status" 2
 has 'without a stock: nothing to choose' err 'fix 1 cannot be written'
-
-# The digest of the report that gave the numbers.
-cp before.lua of.lua
-run review of.lua
-digest=$(grep -oE '\([0-9a-f]{16}\)' out | head -n 1 | tr -d '()')
-run review of.lua --apply 1 --of "$digest"
-is 'of: the same bytes: written' "$status" 0
-echo '-- one more line' >>of.lua
-run review of.lua --apply 1 --of "$digest" -o made.lua
-is 'of: other bytes: refused' "$status" 2
-has 'of: says so' err '^of\.lua: is not what that report was made of'
-[ ! -e made.lua ]
-verdict 'of: nothing is made' $?
 
 finish
