@@ -2,6 +2,7 @@
 #include "design/contradictions.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "design/overlay.h"
 #include "design/settle.h"
@@ -254,6 +255,34 @@ static void one_ground(const struct check *c, int site) {
        "a survey or a slope, one of the two");
 }
 
+// `mass_low` of `mass_high`: the same entity's value with the other ending, where that was measured too; or NULL.
+static const struct measurement *low_of(const struct store *store, const struct measurement *high) {
+  static const char ending[] = "_high", other[] = "_low";
+  int entity;
+  const struct row *row = catalogue_row(store_row_of_slot(store, high->slot, &entity));
+  size_t length = strlen(row->name), stem = length - (sizeof ending - 1);
+  if (length < sizeof ending || strcmp(row->name + stem, ending) != 0) return NULL;
+  char name[80];
+  if (stem + sizeof other > sizeof name) return NULL;
+  memcpy(name, row->name, stem);
+  memcpy(name + stem, other, sizeof other);
+  enum row_id low = catalogue_row_named(row->kind, name, strlen(name));
+  return low == ROW_COUNT ? NULL : store_measured(store, store_slot(store, entity, low));
+}
+
+static void bounds_in_order(const struct check *c) {
+  for (size_t m = 0; m < c->store->measurement_count; m++) {
+    const struct measurement *high = &c->store->measurements[m], *low = low_of(c->store, high);
+    if (!low || compare(low->value, high->value, 0) != STANDS_ABOVE) continue;
+    int entity;
+    enum row_id row = store_row_of_slot(c->store, high->slot, &entity);
+    store_complain(c->store, c->problems, entity, row,
+                   (struct complaint){.line = high->line,
+                                      .said = "was measured lower than the lowest value beside it",
+                                      .right = "the lowest under `_low` and the highest under `_high`"});
+  }
+}
+
 void check_contradictions(struct store *store, struct problems *problems) {
   static const struct {
     enum kind kind;
@@ -267,6 +296,7 @@ void check_contradictions(struct store *store, struct problems *problems) {
       {KIND_boulder, stone_in_basin},
   };
   struct check check = {store, problems};
+  if (!store->example) bounds_in_order(&check);
   for (size_t i = 0; i < sizeof checks / sizeof checks[0]; i++) {
     for (size_t e = 0; e < store_count(store, checks[i].kind); e++) {
       checks[i].check(&check, store_of_kind(store, checks[i].kind, e));

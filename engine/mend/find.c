@@ -94,8 +94,7 @@ static bool hold_against_all(struct finding_search *s, struct changes changes, c
   tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;
   tried->worsened = count_worsened(s, tried->answers);
-  enum outcome_sort sort = tried->answers[number].sort;
-  return sort == OUTCOME_CLEAR || sort == OUTCOME_NOT_APPLICABLE;
+  return answer_clears(&tried->answers[number], candidate);
 }
 
 static bool look_round(struct finding_search *s, const struct candidate *candidate, long step, struct tried *tried) {

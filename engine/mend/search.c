@@ -25,8 +25,15 @@ struct searching {
   size_t trials;
 };
 
+// A size that slips under the threshold of the rule's `when` mends nothing: the rule just looks away. With another word
+// or thing the rule may well have no business any more.
+bool answer_clears(const struct answer *answer, const struct candidate *candidate) {
+  if (answer->sort == OUTCOME_NOT_APPLICABLE) return !candidate_is_ladder(candidate);
+  return answer->sort == OUTCOME_CLEAR;
+}
+
 static enum side side_of(const struct searching *s, const struct answer *v) {
-  if (v->sort == OUTCOME_CLEAR || v->sort == OUTCOME_NOT_APPLICABLE) return SIDE_CLEARED;
+  if (answer_clears(v, s->candidate)) return SIDE_CLEARED;
   bool same = v->sort == OUTCOME_FLAGGED && v->severity <= s->start.severity && v->sense == s->start.sense;
   return same ? SIDE_SAME : SIDE_BEYOND;
 }

@@ -10,9 +10,10 @@
 #include "review/takeoff.h"
 
 struct answer answer_of(const struct outcome *outcome) {
-  struct answer answer = {.sort = outcome->sort,
+  // What is accepted, or behind us, is nothing to mend.
+  struct answer answer = {.sort = outcome->counting == COUNTS ? outcome->sort : OUTCOME_NOT_APPLICABLE,
                           .severity = outcome->severity,
-                          .held = outcome->counts_as_held,
+                          .held = outcome->counts_as_held && outcome->counting == COUNTS,
                           .judged = outcome->judged,
                           .entity = -1,
                           .row = ROW_COUNT,

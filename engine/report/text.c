@@ -78,7 +78,9 @@ static void write_not_counted(struct text *words, const struct review_counts *co
   if (counts->accepted + counts->behind == 0) return;
   text_add(words, words->length ? "; " : "");
   if (counts->accepted) text_printf(words, "%zu accepted", counts->accepted);
+  if (counts->accepted_held) text_printf(words, " (%zu hold)", counts->accepted_held);
   if (counts->behind) text_printf(words, "%s%zu behind us", counts->accepted ? ", " : "", counts->behind);
+  if (counts->behind_held) text_printf(words, " (%zu hold)", counts->behind_held);
 }
 
 static const struct {
@@ -105,9 +107,16 @@ static void write_verdict(struct report *report) {
   if (words.length == 0) text_add(&words, "nothing to revise or advise");
   if (verdict != VERDICT_HELD) text_printf(&words, ".%s", verdicts[verdict].after);
   if (report->page.text.length > 0) page_blank(&report->page);
+  const enum stage come_to = report->review->come_to;
   size_t hang = verdict == VERDICT_HELD ? strlen(verdicts[verdict].label) : 0;
   page_clauses(&report->page, hang, verdicts[verdict].paint, verdicts[verdict].label,
                verdict == VERDICT_NO_RULES ? "" : text_end(&words));
+  if (come_to > STAGE_LAYOUT)
+    page_wrap(
+        &report->page, 0, INDENT,
+        text_phrase(report->page.text.arena,
+                    "The work has come to %s: what was to be right before that counts only where lives depend on it.",
+                    come_to == STAGE_COUNT ? "the hand-over" : stage_name(come_to)));
 }
 
 // --- what went wrong
@@ -197,7 +206,10 @@ static void write_brief(struct report *report) {
   write_problems(report, "NOT USABLE, so the review is incomplete", report->review->unusable);
   write_wrong_decisions(report);
   write_problems(report, "PROBLEMS found while working", report->review->problems);
+  report_answer_first(report);
   report_findings_in_short(report);
+  report_accepted(report);
+  report_behind(report);
   page_blank(&report->page);
   page_wrap(&report->page, 0, 0, "The whole report says why, what to try, and what to be careful of.");
   write_checked(report);

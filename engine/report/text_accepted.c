@@ -14,7 +14,9 @@ static const char *because_of(const struct report *report, const struct acceptan
 static void write_what(struct report *report, struct text *words, const struct acceptance *acceptance) {
   text_printf(words, "%s", acceptance->id ? acceptance->id : "no rule");
   const struct slot *on = given_of(report, acceptance, ROW_accept_on);
-  int entity = acceptance->outcome ? acceptance->outcome->entity : on->condition == CONDITION_GIVEN ? (int)on->value : -1;
+  int entity = acceptance->outcome                ? acceptance->outcome->entity
+               : on->condition == CONDITION_GIVEN ? (int)on->value
+                                                  : -1;
   if (entity < 0) return;
   text_add(words, " on ");
   word_entity(words, &report->wording, entity);
@@ -58,23 +60,19 @@ static void write_accepted(struct report *report, const struct acceptance *accep
   page_wrap(&report->page, BODY, INDENT, text_end(&found));
 }
 
-static const char *consequence_of(const struct acceptance *acceptance) {
-  return acceptance->outcome->counting == BEHIND_US ? "it is behind us, like its rule" : "it counts again";
-}
-
 static const char *what_became(struct report *report, const struct acceptance *acceptance) {
   struct arena *arena = report->page.text.arena;
   switch (acceptance->standing) {
     case ACCEPTANCE_PASSED:
-      return text_phrase(arena, "was accepted up to %s, and the work is past that: %s", stage_word(report, acceptance),
-                         consequence_of(acceptance));
+      return text_phrase(arena, "was accepted up to %s, and the work is past that: it counts again",
+                         stage_word(report, acceptance));
     case ACCEPTANCE_WORSE:
-      return text_phrase(arena, "was accepted at %s and is worse now: %s",
-                         given_of(report, acceptance, ROW_accept_at)->text, consequence_of(acceptance));
+      return text_phrase(arena, "was accepted at %s and is worse now: it counts again",
+                         given_of(report, acceptance, ROW_accept_at)->text);
     case ACCEPTANCE_OPEN:
       return "has no answer yet, so there is nothing to accept";
     case ACCEPTANCE_STALE:
-      return "nothing is flagged any more: take the accept out";
+      return "is stale: nothing is flagged, by the rules that were read";
     default:
       return "cannot be used: see above";
   }
@@ -93,6 +91,7 @@ static void write_all(struct report *report, const char *heading, bool accepted,
   bool begun = false;
   for (size_t i = 0; i < report->review->acceptance_count; i++) {
     const struct acceptance *acceptance = &report->review->acceptances[i];
+    if (acceptance->outcome && acceptance->outcome->counting == BEHIND_US) continue;  // listed there
     if ((acceptance->standing == ACCEPTANCE_ACCEPTED) != accepted || acceptance->standing == ACCEPTANCE_WRONG) continue;
     if (!begun) page_heading(&report->page, heading);
     begun = true;
@@ -102,12 +101,13 @@ static void write_all(struct report *report, const char *heading, bool accepted,
 
 void report_accepted(struct report *report) {
   write_all(report, "ACCEPTED IN THE DESIGN: found, and not counted", true, write_accepted);
-  write_all(report, "ACCEPTED NO MORE", false, write_no_more);
+  write_all(report, "ACCEPTED, TO NO EFFECT", false, write_no_more);
 }
 
 void report_behind(struct report *report) {
   size_t length, count;
-  const struct outcome *const *list = (const struct outcome *const *)review_aside(report->review, ASIDE_BEHIND, &length);
+  const struct outcome *const *list =
+      (const struct outcome *const *)review_aside(report->review, ASIDE_BEHIND, &length);
   const struct outcome_group *groups = review_groups(report->review, list, length, &count);
   if (count == 0) return;
   enum stage come_to = report->review->come_to;
@@ -117,7 +117,9 @@ void report_behind(struct report *report) {
   for (size_t i = 0; i < count; i++) {
     const struct rule_facts *rule = &report->review->rules[groups[i].rule];
     struct text words = report_words(report);
-    text_printf(&words, "%s, %s: ", stage_name(rule->stage), severity_name(groups[i].severity));
+    const struct outcome *first = list[groups[i].first];
+    bool open = first->sort == OUTCOME_UNANSWERED && !first->counts_as_held;
+    text_printf(&words, "%s, %s: ", stage_name(rule->stage), open ? "not answered" : severity_name(groups[i].severity));
     for (size_t k = 0; k < groups[i].count; k++) {
       if (k) text_add(&words, ", ");
       word_entity(&words, &report->wording, list[groups[i].first + k]->entity);

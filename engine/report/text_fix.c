@@ -182,8 +182,9 @@ void report_fixes_in_sum(struct report *report) {
   text_printf(&words, "Fixes: %zu of %zu findings that are not met %s one that is proven", proven, flagged,
               proven == 1 ? "has" : "have");
   const struct mend_joint *joint = &mends->joint;
-  if (joint->mend.count > 1 && joint->held_before)
-    text_printf(&words, "; one set of changes leaves %zu of %zu holds", joint->held_after, joint->held_before);
+  if (joint->mend.count > 1 && joint->held_after < joint->held_before)
+    text_printf(&words, "; one set of changes mends %zu of %zu holds", joint->held_before - joint->held_after,
+                joint->held_before);
   text_add_char(&words, '.');
   page_wrap(&report->page, 0, INDENT, text_end(&words));
 }
@@ -222,10 +223,10 @@ static void word_outlook(struct text *text, const struct mend_joint *joint) {
   if (joint->held_after == 0) {
     text_add(text, joint->revise_after ? "Nothing is held any more" : "Nothing is held or to be revised any more");
   } else {
-    text_printf(text, "%zu of %zu holds are left", joint->held_after, joint->held_before);
+    text_printf(text, "It mends %zu of %zu holds", joint->held_before - joint->held_after, joint->held_before);
   }
   if (joint->revise_after)
-    text_printf(text, ", %zu of %zu to revise are left", joint->revise_after, joint->revise_before);
+    text_printf(text, ", and leaves %zu of %zu to revise", joint->revise_after, joint->revise_before);
 }
 
 static void write_joint_outlook(struct report *report, const struct mend_joint *joint) {
@@ -256,6 +257,7 @@ void report_joint(struct report *report) {
   const struct mends *mends = report->about->mends;
   if (!mends || mends->joint.mend.count == 0) return;
   const struct mend_joint *joint = &mends->joint;
+  if (joint->held_after == joint->held_before && joint->revise_after == joint->revise_before) return;
   page_heading(&report->page, joint->held_after ? "ONE SET OF CHANGES, the best that was found" : "ONE SET OF CHANGES");
   write_joint_changes(report, &joint->mend);
   write_joint_outlook(report, joint);

@@ -22,7 +22,8 @@ enum severity finding_severity(const struct outcome *finding) {
 static size_t count_entities(const struct store *design) {
   size_t count = 0;
   for (size_t i = 0; i < design->entity_count; i++) {
-    count += !catalogue_kind(design->entities[i].kind)->part && design->entities[i].at.line > 0;
+    count += !catalogue_kind(design->entities[i].kind)->part && design->entities[i].kind != KIND_accept &&
+             design->entities[i].at.line > 0;
   }
   return count;
 }
@@ -33,8 +34,11 @@ struct review_counts review_count(const struct review *review) {
   for (size_t i = 0; i < review->outcome_count; i++) {
     const struct outcome *outcome = &review->outcomes[i];
     counts.sorts[outcome->sort]++;
+    bool held = is_found(outcome) && finding_severity(outcome) == SEVERITY_HOLD;
     counts.accepted += outcome->counting == ACCEPTED;
+    counts.accepted_held += outcome->counting == ACCEPTED && held;
     counts.behind += is_behind(outcome);
+    counts.behind_held += outcome->counting == BEHIND_US && held;
     counts.unanswered_behind += outcome->sort == OUTCOME_UNANSWERED && outcome->counting == BEHIND_US;
     if (!is_finding(outcome)) continue;
     counts.severities[finding_severity(outcome)]++;

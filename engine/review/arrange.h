@@ -11,9 +11,9 @@ struct review_counts {
   size_t sorts[OUTCOME_SORT_COUNT];
   size_t severities[SEVERITY_COUNT];  // flagged outcomes by severity, and unanswered ones that count as held under hold
   size_t unanswered_held;
-  size_t accepted, behind;    // found, and not counted
-  size_t unanswered_behind;   // of the unanswered
-  size_t broken_rules;  // rules that could not run at all
+  size_t accepted, accepted_held, behind, behind_held;  // found, and not counted; those that would hold
+  size_t unanswered_behind;                             // of the unanswered
+  size_t broken_rules;                                  // rules that could not run at all
 };
 struct review_counts review_count(const struct review *review);
 

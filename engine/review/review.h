@@ -87,8 +87,8 @@ struct outcome {
   enum severity severity;  // flagged: what it brings; unanswered: the worst the rule can give
   bool counts_as_held;     // unanswered, and the rule can hold or is a matter of life safety
   enum counting counting;
-  bool in_doubt;           // built on a value beyond its formula's tested range
-  int judged;              // the comparison that decided it: index below, -1: none
+  bool in_doubt;  // built on a value beyond its formula's tested range
+  int judged;     // the comparison that decided it: index below, -1: none
   const struct comparison *comparisons;
   size_t comparison_count;
   const int *reads;  // slots read

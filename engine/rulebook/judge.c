@@ -7,6 +7,7 @@
 
 #include "rulebook/accept.h"
 #include "rulebook/fix.h"
+#include "rulebook/guess.h"
 #include "rulebook/run.h"
 #include "units/compare.h"
 
@@ -14,26 +15,9 @@ enum truth { TRUTH_NO, TRUTH_YES, TRUTH_UNKNOWN };
 
 // ---- reading and comparing -----------------------------------------------------------------------------------------
 
-// Taken by eye, or nobody says how: good enough to work with, and not to stake a life on. What an example states counts
-// as measured, and is as it says.
-static bool is_guess(const struct run *run, int entity, enum row_id row) {
-  const struct store *design = evaluation_design(run->ev);
-  if (!run->rule->facts.life_safety || design->example || entity < 0) return false;
-  const struct measurement *measured = store_measured(design, store_slot(design, entity, row));
-  return measured && (!measured->how || strcmp(measured->how, catalogue_word(WORD_taken_with_eye)->word) == 0);
-}
-
-static double without_guess(struct run *run, int entity, enum row_id row) {
-  double value = evaluation_worked_out(run->ev, entity, row);
-  if (!isnan(value)) return value;
-  run->because = "it was taken by eye, or nobody says with what, and lives depend on it";
-  evaluation_missing(run->ev, NULL);
-  return (double)NAN;
-}
-
 double run_read(struct run *run, int entity, enum row_id row, double *scale) {
   double value = evaluation_number(run->ev, entity, row);
-  if (!isnan(value) && is_guess(run, entity, row)) value = without_guess(run, entity, row);
+  if (!isnan(value) && guess_is(run, entity, row)) value = guess_replaced(run, entity, row);
   *scale = isnan(value) ? 0 : evaluation_scale(run->ev, entity, row);
   return value;
 }
@@ -136,7 +120,7 @@ static void judge_number(struct run *run, const struct spot *spot, struct outcom
   if (isnan(value)) return;
   outcome->sort = OUTCOME_CLEAR;
   compare_number(run, spot, value, scale);
-  if (is_guess(run, spot->entity, spot->row))  // a guess that is worse than what is worked out is heeded
+  if (guess_is(run, spot->entity, spot->row))  // a guess that is worse than what is worked out is heeded
     compare_number(run, spot, evaluation_number(run->ev, spot->entity, spot->row), scale);
 }
 
@@ -300,6 +284,7 @@ static void finish(struct run *run, struct outcome *outcome) {
   outcome->reads = run->reader.reads;
   outcome->read_count = run->reader.count;
   outcome->in_doubt = run->reader.outside;
+  if (outcome->sort == OUTCOME_CLEAR && guess_underlies(run)) outcome->sort = OUTCOME_UNANSWERED;
   if (outcome->sort == OUTCOME_CLEAR) outcome->judged = tightest(run);
   if (outcome->sort == OUTCOME_UNANSWERED) explain_unanswered(run, outcome);
   if (outcome->sort == OUTCOME_FLAGGED) outcome->severity = run->comparisons[outcome->judged].severity;

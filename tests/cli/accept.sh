@@ -46,7 +46,7 @@ design stale.lua <<'END'
 accept { rule = "stone-out-of-scale", on = "cup stone", because = "chosen at the yard" }
 END
 run review stale.lua
-has "nothing flags any more" out 'nothing is flagged any more: take the$|nothing is flagged any more'
+has "nothing flags any more" out 'is stale: nothing is flagged'
 is "a stale accept alone changes no status" "$status" 1
 
 design stage.lua <<'END'
@@ -125,7 +125,9 @@ has "and the basins are not meant" out 'basin "pool": so'
 # Behind us and accepted no more: it does not count.
 design behind.lua <<<'accept { rule = "jet-too-high", on = "three jets", because = "x", up_to = "plumbing" }'
 run review --stage power behind.lua
-has "past, and behind us like its rule" out 'it is behind us, like'
+has "past, and behind us like its rule" out '^  plumbing, advise: jet "three jets"'
+hasnt "and not listed twice" out '^ACCEPTED'
+has "a hold behind us is told apart" out 'behind us \(1 hold\)'
 
 # By eye, or nobody says how: no life is staked on that.
 eye() { sed "s/overhang = \"1 1.2 in\"/overhang = \"10 in\", measured = { tip_factor = \"$1\"$2 }/" plain.lua >eye.lua; }
@@ -142,6 +144,21 @@ eye 9 ', with = "scale"'
 run review eye.lua
 hasnt "what was taken with an instrument stands" out 'NOT MET: A cap stone does not tip'
 has "and where it is off, that is flagged" out 'NOT MET: What was taken on site agrees'
+
+# Further down: the weight of the standing stone goes into what it tips and what it is lifted by.
+sed 's/with = "scale"/with = "eye"/' plain.lua >weight.lua
+run review weight.lua
+has "what rests on a guess has no answer where lives depend on it" out 'it rests on boulder "standing$|it rests on boulder "standing stone"'
+has "and holds" out '^HOLD [0-9]+  NOT ANSWERED: A stone does not tip'
+run review plain.lua
+hasnt "by scale it has one" out 'it rests on boulder'
+sed 's/mass_low = "3,300 lb", mass_high = "3,700 lb"/mass_low = "3,700 lb", mass_high = "3,300 lb"/' plain.lua >swapped.lua
+run review swapped.lua
+is "lowest over highest: status" "$status" 2
+has "lowest over highest: at its line" err "^swapped.lua:$(grep -n 'mass_high' swapped.lua | cut -d: -f1): boulder \"standing stone\".mass_high: was measured lower"
+sed 's/mass_low = "3,300 lb", mass_high = "3,700 lb"/mass_high = "700 lb"/' plain.lua >dropped.lua
+run review dropped.lua
+has "highest under what is worked out as lowest" out 'NOT MET: What was taken on site agrees'
 
 # JSON: a list.
 sed 's/"accept": \[/"accept": [ { "rule": "hand-lift", "on": "wall cap", "because": "clamp" },/' \

@@ -42,6 +42,23 @@ END
 cp a.lua before.lua
 sed 's|"4 in +/- 1/2 in"|"9 in +/- 1/2 in"|' a.lua >wanted.lua
 
+# A size that only slips under the threshold of the rule's `when` is no fix.
+mkdir slip
+cat >slip/deep.lua <<'END'
+rule "deep-has-shelf" { title = "Where it is 24 in deep there is a shelf", for_each = "basin",
+  when = { depth = { at_least = "24 in" } }, stage = "layout", severity = "revise",
+  judges = "foothold_depth", at_most = "12 in", why = "They fall in.", source = "none",
+  fix = { lower = "depth", by = "1 in" } }
+END
+cat >slip.lua <<'END'
+project { name = "A", units = "us" }
+basin "pond" { purpose = "display", outline = circle { "10 ft" }, depth = "24 in", rim = "0 in", water_level = "-4 in",
+  measured = { foothold_depth = "20 in", with = "tape" } }
+END
+FOREBAY_RULES=$PWD/slip run review slip.lua
+has 'slip: flagged' out 'NOT MET: Where it is 24 in deep'
+hasnt 'slip: nothing is proven' out '[Pp]roven'
+
 # The digest of the report that gave the numbers.
 cp before.lua of.lua
 run review of.lua

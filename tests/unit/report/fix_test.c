@@ -183,7 +183,7 @@ static void what_goes_together(void **state) {
              "  boulder \"tall stone\": raise how deep its foot is set (embedment) from 6 in to\n"
              "    12 in\n"
              "  wall \"back wall\": raise thickness (thickness) from 12 in to 16 in\n"
-             "  1 of 2 holds are left. Proven.\n"
+             "  It mends 1 of 2 holds. Proven.\n"
              "  Left: utilities-not-located on site (unanswered).\n"
              "  By the prices stated, what is ordered and hauled costs $36.50 more.\n");
   told->mends.joint.held_after = 0;

@@ -310,6 +310,12 @@ static void test_in_short_each_group_takes_a_line(void **state) {
   assert_string_equal(report_of(*state, brief),
                       "DO NOT DIG YET   2 hold (1 not met, 1 not answered), 2 advise; 1 more unanswered\n"
                       "\n"
+                      "ANSWER FIRST\n"
+                      "  1  public lines under the ground (utilities): site: located or not located\n"
+                      "     1 answer waits, 1 held\n"
+                      "  2  how deep its foot is set (embedment): boulder \"low stone\"\n"
+                      "     1 answer waits\n"
+                      "\n"
                       "HOLD 1  NOT ANSWERED: Lines under the ground are located before digging: site\n"
                       "HOLD 2  NOT MET: A wall this tall is an engineer's: back wall\n"
                       "ADVISE 3-4  NOT MET: A set stone has its foot in the ground: tall stone, screen\n"
