@@ -94,6 +94,15 @@ static bool read_folder(struct inputs *inputs, struct problems *problems, struct
   return true;
 }
 
+// Two layers of one name would pass for one, and a firm's own `trade` for the trade's.
+static const char *layer_name_of_its_own(const struct inputs *inputs, struct arena *arena, const char *path) {
+  const char *name = layer_name(arena, path);
+  for (size_t i = 0; i < inputs->layer_count; i++) {
+    if (strcmp(inputs->layers[i].name, name) == 0) return arena_words(arena, path);
+  }
+  return name;
+}
+
 static bool read_layer(struct inputs *inputs, struct problems *problems, const char *name, const char *path) {
   struct input_layer *layer = &inputs->layers[inputs->layer_count];
   layer->name = name;
@@ -122,7 +131,7 @@ bool inputs_read_rules(struct inputs *inputs, struct problems *problems, const s
   inputs->layer_count = 0;
   bool read = read_trade(inputs, problems);
   for (size_t i = 0; read && i < most; i++) {
-    read = read_layer(inputs, problems, layer_name(problems->arena, rules->at[i]), rules->at[i]);
+    read = read_layer(inputs, problems, layer_name_of_its_own(inputs, problems->arena, rules->at[i]), rules->at[i]);
   }
   return read;
 }

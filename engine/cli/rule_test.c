@@ -13,7 +13,9 @@ static int test(struct child *child, const struct errand *errand, fb_rulebook *r
       tap ? fb_rule_test_tap_new(rulebook, !errand->inputs.whole, note_rule, child, &passed, &failed, problems)
           : fb_rule_test_new(rulebook, note_rule, child, &passed, &failed, problems);
   whereabouts_set(child->page, AT_REST, NULL, NULL);
-  int status = errand_answer(child, text, failed > 0 ? STATUS_HELD : STATUS_CLEAR);
+  // With nothing tried nothing is known, which is not the same as all well.
+  int result = failed > 0 ? STATUS_HELD : passed > 0 ? STATUS_CLEAR : STATUS_UNUSABLE;
+  int status = errand_answer(child, text, result);
   return errand_worse(status, fb_rulebook_whole(rulebook) ? STATUS_CLEAR : STATUS_UNUSABLE);
 }
 

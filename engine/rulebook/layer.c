@@ -133,8 +133,10 @@ static void check_adjusted_severity(struct reading_rule *at, const struct adjust
 static void check_softening(struct reading_rule *at, const struct adjusting *adjusting, int line) {
   const struct rule *rule = adjusting->rule;
   if (!rule->facts.life_safety || adjusting->because || at->wrong) return;
-  bool milder = adjusting->sets_severity && adjusting->severity < rule->facts.severity;
-  if (!milder && !limits_soften(&rule->now, &adjusting->with)) return;
+  bool milder = adjusting->sets_severity &&
+                (adjusting->severity < rule->facts.severity || adjusting->severity < rule->severity_own);
+  bool eased = limits_soften(&rule->now, &adjusting->with) || limits_soften(&rule->own, &adjusting->with);
+  if (!milder && !eased) return;
   rule_complain(at, line, NULL, "lives depend on this rule, and `because` is missing", NULL,
                 "because = \"why this firm may do otherwise\"");
 }
@@ -178,6 +180,17 @@ static void decide(struct rulebook *book, const struct change *change, const str
   if (adjusting->sets_severity) decide_severity(&deciding, adjusting->severity, adjusting->severity_at);
 }
 
+// A key that is given twice: which of the two would hold nobody can tell, so neither does.
+static bool is_doubled(struct reading_rule *at, const struct change *change) {
+  const struct rule_file *file = change->file;
+  const char *where = text_phrase(at->arena, "%s \"%s\"", at->verb, at->id);
+  for (size_t i = 0; i < file->problem_count; i++) {
+    const struct problem *problem = &at->book->problems.list[file->first_problem + i];
+    if (problem->where && strcmp(problem->where, where) == 0) return true;
+  }
+  return false;
+}
+
 static void apply_adjust(struct reading_rule *at, const struct change *change, struct rule *rule) {
   struct adjusting adjusting = {.rule = rule};
   for (const struct value *member = change->table->first; member; member = member->next) {
@@ -201,7 +214,7 @@ static void apply_adjust(struct reading_rule *at, const struct change *change, s
     }
   }
   check_softening(at, &adjusting, change->line);
-  if (at->wrong) return;
+  if (at->wrong || is_doubled(at, change)) return;
   decide(at->book, change, &adjusting);
   put_in_force(rule, &adjusting, now, change->file->layer);
 }
@@ -225,7 +238,7 @@ static void apply_retire(struct reading_rule *at, const struct change *change, s
   if (!because)
     rule_complain(at, change->line, NULL, "`because` is missing", NULL,
                   "because = \"why this rule is not for this firm\"");
-  if (at->wrong) return;
+  if (at->wrong || is_doubled(at, change)) return;
   if (rule->retired) return;  // an earlier layer said so already
   decide_retired(&(struct deciding){at->book, rule, change, reason});
   rule->retired = true;

@@ -2,6 +2,7 @@
 // Limits: texts to values when a rule is read, and the table of them that a rule's functions are given.
 #include <lauxlib.h>
 #include <lua.h>
+#include <math.h>
 #include <string.h>
 
 #include "base/number.h"
@@ -52,6 +53,10 @@ static bool read_number(struct reading_rule *at, const struct value *value, cons
   *shown = text;
   bool read = unit_read(text, strlen(text), dimension, &reading, &wrong, &right);
   *number = reading.value;
+  if (read && !isnan(reading.tolerance)) {
+    rule_complain(at, value->line, key, "a limit has no tolerance", text, "the value alone");
+    return false;
+  }
   if (!read) rule_complain(at, value->line, key, text_end(&wrong), text, right.length ? text_end(&right) : NULL);
   return read;
 }
@@ -213,6 +218,8 @@ static void take_named(struct reading_rule *at, const struct value *value, const
   bool bare = unit_read(limit->text, length, DIM_RATIO, &reading, &wrong, &right);
   wrong.length = right.length = 0;
   if (bare || unit_read_any(limit->text, length, &reading, &wrong, &right)) {
+    if (!isnan(reading.tolerance))
+      rule_complain(at, value->line, key, "a limit has no tolerance", limit->text, "the value alone");
     limit->value = reading.value;
     limit->powers = dimension_row(reading.dimension)->powers;
     return;

@@ -18,13 +18,28 @@ enum { RULES_MOST = 2000 };
 
 static struct rulebook *book_of(lua_State *L) { return lua_touserdata(L, lua_upvalueindex(1)); }
 
-// (table): upvalue 2 is the note that waits for it. Note: {verb, id, line, table}.
+// What follows a slip, such as the table after a wrong name: the file goes on behind it.
+static int swallow(lua_State *L) {
+  lua_pushcfunction(L, swallow);
+  return 1;
+}
+
+// Told at its line, and the file goes on: one bad declaration takes no other with it.
+static int slip(lua_State *L, const char *said, const char *right) {
+  script_slip(L, said, NULL, right);
+  return swallow(L);
+}
+
+// (table): upvalue 2 is the note that waits for it. Note: {verb, id, line, table}; false for a table: it was told.
 static int take_body(lua_State *L) {
-  if (lua_type(L, 1) != LUA_TTABLE && !script_is_stand_in(L, 1))
-    return script_misuse(L, "rule \"its-name\" { ... }", "after its name a rule needs a table in { }");
+  bool first = lua_rawgeti(L, lua_upvalueindex(2), 4) == LUA_TNIL;
   lua_settop(L, 1);
-  if (lua_rawgeti(L, lua_upvalueindex(2), 4) != LUA_TNIL)
-    return script_misuse(L, "one table in { } after each name", "a second table follows the same name");
+  if (!first) return slip(L, "a second table follows the same name", "one table in { } after each name");
+  if (lua_type(L, 1) != LUA_TTABLE && !script_is_stand_in(L, 1)) {
+    lua_pushboolean(L, 0);
+    lua_rawseti(L, lua_upvalueindex(2), 4);
+    return slip(L, "after its name a rule needs a table in { }", "rule \"its-name\" { ... }");
+  }
   lua_pushvalue(L, 1);
   lua_rawseti(L, lua_upvalueindex(2), 4);
   return 0;
@@ -55,7 +70,7 @@ static void push_note(lua_State *L, const char *verb, const char *id) {
 static int note_stock(lua_State *L) {
   check_reading(L, "stock");
   if (lua_type(L, 1) != LUA_TTABLE && !script_is_stand_in(L, 1))
-    return script_misuse(L, "stock { pumps = { ... } }", "`stock` needs a table in { }, and has no name");
+    return slip(L, "`stock` needs a table in { }, and has no name", "stock { pumps = { ... } }");
   lua_settop(L, 1);
   push_note(L, "stock", "");
   lua_pushvalue(L, 1);
@@ -67,9 +82,12 @@ static int note_stock(lua_State *L) {
 static int note_rule(lua_State *L) {
   struct rulebook *book = book_of(L);
   check_reading(L, lua_tostring(L, lua_upvalueindex(2)));
-  if (lua_type(L, 1) != LUA_TSTRING)
-    return script_misuse(L, "rule \"its-name\" { ... }", "`%s` needs the rule's name in quotes",
-                         lua_tostring(L, lua_upvalueindex(2)));
+  if (script_is_stand_in(L, 1)) return swallow(L);
+  if (lua_type(L, 1) != LUA_TSTRING) {
+    const char *verb = lua_tostring(L, lua_upvalueindex(2));
+    const char *said = lua_pushfstring(L, "`%s` needs the rule's name in quotes", verb);
+    return slip(L, said, lua_pushfstring(L, "%s \"its-name\" { ... }", verb));
+  }
   push_note(L, lua_tostring(L, lua_upvalueindex(2)), lua_tostring(L, 1));
   lua_pushlightuserdata(L, book);
   lua_insert(L, -2);
@@ -105,6 +123,7 @@ struct note {
   const char *verb, *id;  // in the arena; verb NULL: there are no more notes
   int line;
   struct value *table;  // NULL: none followed
+  bool told;            // what followed is no table, and that was said
 };
 
 static void keep_names(void *with) {
@@ -124,6 +143,7 @@ static int take_note(lua_State *L) {
   note->line = (int)lua_tointeger(L, -2);
   script_in_arena(L, note->book->arena, keep_names, note);
   note->table = NULL;
+  note->told = lua_isboolean(L, -1);
   if (lua_istable(L, -1)) note->table = value_take(L, note->book->arena, "examples");
   return 0;
 }
@@ -173,6 +193,7 @@ static void read_note(struct rulebook *book, struct rule_file *file, struct note
                   "small letters, digits and hyphens, as in sheet-breaks-up");
     return;
   }
+  if (note->told) return;
   if (!note->table) {
     rule_complain(&at, note->line, NULL, "has no table in { } after its name", NULL, "its contents in { }");
     return;
@@ -236,11 +257,12 @@ static struct rule_file *new_file(struct rulebook *book, const char *layer, cons
   return file;
 }
 
-static bool run_file(struct rulebook *book, struct rule_file *file, const struct file_bytes *bytes) {
+// began: it is Lua, and whatever stands before the place where it broke off was declared.
+static bool run_file(struct rulebook *book, struct rule_file *file, const struct file_bytes *bytes, bool *began) {
   struct script_failure failure;
-  bool ran = script_protect(book->script, push_file_environment, book, 0, 1, &failure) &&
-             script_load(book->script, file->name, bytes->bytes, bytes->length, &failure) &&
-             script_call(book->script, 0, 0, book->budget.file_instructions, &failure);
+  *began = script_protect(book->script, push_file_environment, book, 0, 1, &failure) &&
+           script_load(book->script, file->name, bytes->bytes, bytes->length, &failure);
+  bool ran = *began && script_call(book->script, 0, 0, book->budget.file_instructions, &failure);
   if (!ran) add_failure(book, file, &failure);
   return ran;
 }
@@ -257,13 +279,13 @@ static bool read_whole_file(struct rulebook *book, struct rule_file *file, const
     return false;
   }
   book->reading = file;
-  bool ran = run_file(book, file, bytes);
+  bool began, ran = run_file(book, file, bytes, &began);
   book->reading = NULL;
-  if (!ran) return false;
+  if (!began) return false;
   file->first_problem = book->problems.count;
   file->places = places_of_rules(book->arena, file->name, bytes->bytes, bytes->length, &book->problems);
   file->problem_count = book->problems.count - file->first_problem;
-  return read_notes(book, file);
+  return read_notes(book, file) && ran;  // what was declared before it broke off is in force
 }
 
 // Files of one layer come one after another.

@@ -38,9 +38,19 @@ static bool is_softer(const struct limit *had, const struct limit *with) {
   return false;
 }
 
+// A limit of a check by severities, each against its own: any that is another is its own affair.
+static bool changes_check(const struct limits *had, const struct limit *with) {
+  for (size_t i = 0; i < had->count; i++) {
+    const struct limit *limit = &had->list[i];
+    if (strcmp(limit->name, with->name) == 0 && limit->severity == with->severity && !is_softer(limit, with)) return false;
+  }
+  return true;
+}
+
 bool limits_soften(const struct limits *had, const struct limits *with) {
   for (size_t i = 0; i < with->count; i++) {
     const struct limit *like = &with->list[i];
+    if (like->sense == SENSE_MUST && like->by_severity && changes_check(had, like)) return true;
     for (int severity = SEVERITY_ADVISE; severity < SEVERITY_COUNT; severity++) {
       const struct limit *before = first_to_bring(had, like, (enum severity)severity);
       const struct limit *now = first_to_bring(with, like, (enum severity)severity);

@@ -83,8 +83,20 @@ static int bound(lua_State *L, struct run *run, enum sense sense, int limit, enu
   return note(L, &noting, note_bound)->satisfied ? -1 : noting.index;
 }
 
+// What a rule has no answer to counts by the worst that it declares: a graver limit, written in the function, would
+// escape that.
+static void check_declared(lua_State *L, const struct run *run, int limit) {
+  for (int severity = SEVERITY_HOLD; severity > (int)run->rule->facts.severity; severity--) {
+    if (lua_getfield(L, limit, severity_name((enum severity)severity)) != LUA_TNIL)
+      script_misuse(L, "the limits under `limit`, or a graver `severity`", "`%s` is graver than this rule declares",
+                    severity_name((enum severity)severity));
+    lua_pop(L, 1);
+  }
+}
+
 // A limit by severity: every one is compared, the worst broken one counts.
 static int bound_by_severity(lua_State *L, struct run *run, enum sense sense, int limit) {
+  check_declared(L, run, limit);
   int worst = -1, compared = 0;
   for (int severity = SEVERITY_HOLD; severity >= SEVERITY_ADVISE; severity--) {
     if (lua_getfield(L, limit, severity_name((enum severity)severity)) != LUA_TNIL) {

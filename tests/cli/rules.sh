@@ -101,4 +101,35 @@ if "$forebay" --version | grep -q '^seal: whole'; then
 else
   is '--require-seal where it does not hold: status 2' "$status" 2
 fi
+
+# Layers that soften, one on top of the other; keys given twice; names that are taken.
+unset FOREBAY_RULES
+export FOREBAY_RULES=$root/rules/trade
+cp "$root/projects/stone-court.lua" court.lua
+mkdir -p one two p/house q/house
+echo 'adjust "spoil-at-edge" { at_least = "1 ft", because = "a reason" }' >one/a.lua
+echo 'adjust "spoil-at-edge" { at_least = "18 in" }' >two/a.lua
+run rulebook --rules one --rules two
+has 'softer than the trade wrote it, without a reason of its own' err 'two/a.lua:1: .*lives depend on this rule'
+echo 'adjust "spoil-at-edge" { at_least = "2 ft", at_least = "1 in", because = "x" }' >two/a.lua
+run rulebook spoil-at-edge --rules two
+hasnt 'a key given twice: neither holds' out '1 in'
+echo 'adjust "cave-in-protection-examined" { limit = { deep = { hold = "5 ft", advise = "6 ft" } } }' >two/a.lua
+run rulebook --rules two
+has 'a limit of a check by severity' err 'two/a.lua:1: .*lives depend on this rule'
+echo 'adjust "spoil-at-edge" { at_least = "2 ft +/- 3 ft", because = "x" }' >two/a.lua
+run rulebook --rules two
+has 'a limit with a tolerance' err 'two/a.lua:1: .*a limit has no tolerance'
+echo 'adjust "freeboard-low" { at_least = "3 in", because = "x" }' >p/house/a.lua
+echo 'adjust "freeboard-low" { at_least = "4 in", because = "y" }' >q/house/a.lua
+run rulebook --rules p/house --rules q/house
+is 'two layers of one name are two' "$status" 0
+has 'and are told apart' out 'q/house'
+rule graver 'return at_most(basin.depth, { hold = q"1 in" })' | sed 's/severity = "[a-z]*"/severity = "advise"/' >two/a.lua
+run review court.lua --rules two
+has 'a limit in a function that is graver than the rule' out 'is graver than this rule declares'
+is 'it is broken' "$status" 2
+: >none.lua
+FOREBAY_RULES=$PWD/none.lua run rule-test
+is 'rule-test of nothing' "$status" 2
 finish

@@ -41,29 +41,38 @@ static void rules_written_in_a_loop(void **state) {
       true, 2, "");
 }
 
-static void check_unusable(const char *text, int line) {
+static void check_slip(const char *text, bool whole, int line, size_t left) {
   struct firm *firm = firm_new();
-  assert_false(firm_read(firm, "trade", "a.lua", text));
+  assert_int_equal(firm_read(firm, "trade", "a.lua", text), whole);
   assert_true(firm_read(firm, "trade", "b.lua", GOOD("z")));
   rulebook_finish(firm->rulebook, &firm->problems);
   assert_int_equal(firm->problems.count, 1);
   assert_string_equal(firm->problems.list[0].at.file, "a.lua");
   assert_int_equal(firm->problems.list[0].at.line, line);
-  assert_int_equal(in_force(firm), 1);
+  assert_false(rulebook_whole(firm->rulebook));
+  assert_int_equal(in_force(firm), left + 1);
   firm_free(firm);
 }
 
 static void a_syntax_error_ends_the_file(void **state) {
   (void)state;
-  check_unusable(GOOD("a") "rule \"b\" { title = }\n", 2);
-  check_unusable(GOOD("a") GOOD("b") "rule \"c\" { title = \"t\"\n  why = \"w\" }\n", 3);
+  check_slip(GOOD("a") "rule \"b\" { title = }\n", false, 2, 0);
+  check_slip(GOOD("a") GOOD("b") "rule \"c\" { title = \"t\"\n  why = \"w\" }\n", false, 3, 0);
 }
 
-static void an_error_while_it_runs_ends_the_file(void **state) {
+static void an_error_while_it_runs_leaves_what_stands_before_it(void **state) {
   (void)state;
-  check_unusable(GOOD("a") "local x = 1 + {}\n" GOOD("b"), 2);
-  check_unusable(GOOD("a") "\nrule(7) { }\n" GOOD("b"), 3);
-  check_unusable(GOOD("a") "rule \"b\" \"c\"\n", 2);
+  check_slip(GOOD("a") "local x = 1 + {}\n" GOOD("b"), false, 2, 1);
+}
+
+static void a_bad_declaration_takes_no_other_with_it(void **state) {
+  (void)state;
+  check_slip(GOOD("a") "\nrule(7) { }\n" GOOD("b"), true, 3, 2);
+  check_slip(GOOD("a") "rule \"b\" \"c\"\n" GOOD("d"), true, 2, 2);
+  check_slip(GOOD("a") "rule { title = \"x\" }\n" GOOD("d"), true, 2, 2);
+  check_slip(GOOD("a") "adjust { }\n" GOOD("d"), true, 2, 2);
+  check_slip(GOOD("a") "retire \"a\" \"because\"\n" GOOD("d"), true, 2, 2);
+  check_slip(GOOD("a") "stock \"mine\" { pumps = { } }\n" GOOD("d"), true, 2, 2);
 }
 
 static void a_file_without_end_is_stopped(void **state) {
@@ -75,7 +84,7 @@ static void a_file_without_end_is_stopped(void **state) {
   assert_non_null(strstr(firm->problems.list[0].said, "does not end"));
   assert_true(firm_read(firm, "trade", "b.lua", GOOD("b")));
   rulebook_finish(firm->rulebook, &firm->problems);
-  assert_int_equal(in_force(firm), 1);
+  assert_int_equal(in_force(firm), 2);  // what stood before it, and the next file
   firm_free(firm);
 }
 
@@ -181,7 +190,8 @@ int main(void) {
       cmocka_unit_test(a_good_file),
       cmocka_unit_test(rules_written_in_a_loop),
       cmocka_unit_test(a_syntax_error_ends_the_file),
-      cmocka_unit_test(an_error_while_it_runs_ends_the_file),
+      cmocka_unit_test(an_error_while_it_runs_leaves_what_stands_before_it),
+      cmocka_unit_test(a_bad_declaration_takes_no_other_with_it),
       cmocka_unit_test(a_file_without_end_is_stopped),
       cmocka_unit_test(memory_is_bounded),
       cmocka_unit_test(a_file_that_is_no_text),
