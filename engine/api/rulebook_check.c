@@ -29,11 +29,10 @@ static void close(struct text *text, const struct rulebook_check_counts *counts,
   }
   text_add(text, " checked: ");
   if (counts->wrong)
-    add_count(text, counts->wrong, "thing is", "things are");
-  else
-    text_add(text, whole ? "nothing is" : "what could be read is not");
-  text_add(text, " wrong");
-  if (counts->wrong && !whole) text_add(text, ", beside what could not be read");
+    add_count(text, counts->wrong, "thing is wrong", "things are wrong");
+  else if (whole)
+    text_add(text, "nothing is wrong");
+  if (!whole) text_add(text, counts->wrong ? ", and not all of it can be used" : "NOT ALL OF IT CAN BE USED, as told");
   if (counts->notes) text_add(text, ", ");
   if (counts->notes) add_count(text, counts->notes, "note", "notes");
   text_add(text, ".\n");

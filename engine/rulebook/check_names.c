@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "design/lua_tokens.h"
+#include "design/settle.h"
 #include "rulebook/check.h"
 
 enum { NAMES_MOST = 60 };
@@ -107,13 +108,14 @@ static const struct token *declare_at(struct scan *scan, const struct token *at)
 
 struct reached {
   uint64_t kinds, members;  // an entity of these; a list of these
+  const struct row *row;    // a number or a word; NULL: neither, or of several sorts
 };
 
 static struct reached reached_by(const struct row *row) {
   if (row->sort == SORT_REFERENCE) return (struct reached){.kinds = row->targets};
   if (row->sort == SORT_REFERENCES) return (struct reached){.members = row->targets};
   if (row->sort == SORT_PARTS || row->sort == SORT_BACK) return (struct reached){.members = kind_bit(row->part)};
-  return (struct reached){0};
+  return (struct reached){.row = row_is_number(row) || row->sort == SORT_CHOICE ? row : NULL};
 }
 
 static bool is_for_all(const char *name) { return strcmp(name, "kind") == 0 || strcmp(name, "name") == 0; }
@@ -144,6 +146,7 @@ static struct reached step(struct scan *scan, const struct token *token, uint64_
     known = true;
     reached.kinds |= one.kinds;
     reached.members |= one.members;
+    reached.row = one.row;
   }
   if (known) return reached;
   if (single != KIND_COUNT && catalogue_kind(single)->single) return (struct reached){.kinds = kind_bit(single)};
@@ -221,6 +224,40 @@ static void learn_loop(struct scan *scan, const struct token *at) {
   if (is_mark(walk_quietly(scan, at + 7, kinds, &reached), ')')) named->kinds = reached.members;
 }
 
+// ---- comparisons that are never true, and say nothing --------------------------------------------------------------
+
+static bool compares_equal(const struct scan *scan, const struct token *at) {
+  const char *bytes = scan->bytes + at->from;
+  return at->sort == TOKEN_MARK && at->to - at->from == 2 &&
+         (memcmp(bytes, "==", 2) == 0 || memcmp(bytes, "~=", 2) == 0);
+}
+
+// A count and a share are plain numbers in a function; all else has a unit.
+static bool is_plain(const struct row *row) { return row->dimension == DIM_COUNT || row->dimension == DIM_RATIO; }
+
+static void check_word(struct scan *scan, const struct token *text, const struct row *row) {
+  struct checking *checking = scan->checking;
+  size_t length;
+  const char *word = lua_token_text(checking->arena, scan->bytes, text, &length);
+  if (catalogue_word_named(row->words, word, length) != WORD_COUNT) return;
+  check_complain(checking, text->line, NULL, text_phrase(checking->arena, "`%s` is never this word", row->name),
+                 arena_copy(checking->arena, word, length), store_word_choices(checking->arena, row->words));
+}
+
+// `spill.drop == 24`, `basin.purpose == "bowel"`, `pipe.valve == nil`. at: behind the path.
+static void check_equality(struct scan *scan, const struct token *at, const struct row *row) {
+  struct checking *checking = scan->checking;
+  if (!row || at + 1 >= scan->end || !compares_equal(scan, at)) return;
+  if (at[1].sort == TOKEN_NUMBER && row->sort != SORT_CHOICE && !is_plain(row))
+    check_complain(checking, at->line, NULL,
+                   text_phrase(checking->arena, "`%s` has a unit and never equals a plain number", row->name), NULL,
+                   "q\"...\" with its unit in the place of the number, or at_least and at_most");
+  if (at[1].sort == TOKEN_TEXT && row->sort == SORT_CHOICE) check_word(scan, &at[1], row);
+  if (is_word(scan->bytes, &at[1], "nil"))
+    check_complain(checking, at->line, NULL, "a rule cannot ask whether something is there", NULL,
+                   "the comparison without it: what is missing makes the rule unanswered");
+}
+
 static void check_body(struct scan *scan) {
   struct reached reached;
   for (const struct token *at = scan->at; at < scan->end; at++) {
@@ -230,8 +267,11 @@ static void check_body(struct scan *scan) {
     if (!named || named->times != 1 || !is_mark(at + 1, '.') || at[2].sort != TOKEN_NAME) continue;
     if (named->limits)
       check_limit_name(scan, at + 2);
-    else if (named->kinds)
-      at = walk(scan, at, named->kinds, &reached) - 1;
+    else if (named->kinds) {
+      const struct token *behind = walk(scan, at, named->kinds, &reached);
+      check_equality(scan, behind, reached.row);
+      at = behind - 1;
+    }
   }
 }
 

@@ -212,4 +212,16 @@ has 'tap, a file that cannot be read: bails out' out '^Bail out! half\.lua canno
 run rule-test --format html
 is 'an unknown format: status 2' "$status" 2
 has 'an unknown format: those that there are' err 'there are text and tap'
+cat >slip.lua <<END
+rule "slip" { $head for_each = "basin",
+  check = function(b)
+    if b.depth == 24 then return must(false, "x") end
+    if b.purpose == "bowel" then return must(false, "x") end
+    if b.reach ~= nil then return at_least(b.depth, q"1 in") end
+  end,
+  $examples
+END
+wrong 'a value with a unit and a plain number' 3 '.*`depth` has a unit and never equals a plain number'
+wrong 'a word that there is not' 4 '.*`purpose` is never this word; read "bowel"; write "plunge"'
+wrong 'whether something is there' 5 '.*a rule cannot ask whether something is there'
 finish
