@@ -115,7 +115,8 @@ static void adjust_key(struct reading_rule *at, struct adjusting *adjusting, con
     rule_complain(at, member->line, NULL, text_phrase(at->arena, "`%s` cannot be adjusted in this rule", member->key),
                   NULL,
                   data ? rule_nearest(at->arena, member->key, names, sizeof names / sizeof *names)
-                       : "limit = { ... }, severity or because");
+                       : text_phrase(at->arena, "limit = { %s = \"...\" }, severity or because",
+                                     rule->own.count ? rule->own.list[0].name : "..."));
 }
 
 // `severity` of an adjust must still say something: limits by severity say their own.
@@ -129,9 +130,18 @@ static void check_adjusted_severity(struct reading_rule *at, const struct adjust
   }
 }
 
-// A rule on which lives depend is softened for a reason that others can read, or not at all.
+// What held holds no more.
+static bool takes_a_hold_away(const struct adjusting *adjusting) {
+  return adjusting->sets_severity && adjusting->severity < SEVERITY_HOLD &&
+         adjusting->rule->facts.severity == SEVERITY_HOLD;
+}
+
+// A rule that holds, or on which lives depend, is softened for a reason that others can read, or not at all.
 static void check_softening(struct reading_rule *at, const struct adjusting *adjusting, int line) {
   const struct rule *rule = adjusting->rule;
+  if (!rule->facts.life_safety && !adjusting->because && !at->wrong && takes_a_hold_away(adjusting))
+    rule_complain(at, line, NULL, "this rule holds, and `because` is missing", NULL,
+                  "because = \"why this firm digs all the same\"");
   if (!rule->facts.life_safety || adjusting->because || at->wrong) return;
   bool milder = adjusting->sets_severity &&
                 (adjusting->severity < rule->facts.severity || adjusting->severity < rule->severity_own);

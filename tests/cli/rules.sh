@@ -132,4 +132,10 @@ is 'it is broken' "$status" 2
 : >none.lua
 FOREBAY_RULES=$PWD/none.lua run rule-test
 is 'rule-test of nothing' "$status" 2
+echo 'adjust "gate-too-narrow" { severity = "advise" }' >two/a.lua
+run review court.lua --rules two
+has 'a hold that holds no more wants a reason' err 'two/a.lua:1: .*this rule holds, and `because` is missing'
+echo 'adjust "lip-overfed" { at_most = "9 gal/h/in" }' >two/a.lua
+run review court.lua --rules two
+has 'the limits of a check are named' err 'two/a.lua:1: .*limit = [{] most = '
 finish
