@@ -52,10 +52,11 @@ static bool read_all(struct child *child, const struct errand *errand, struct va
   return good;
 }
 
-static bool review_all(struct child *child, const struct errand *errand, struct variants *variants, fb_problems *problems) {
+static bool review_all(struct child *child, const struct errand *errand, struct variants *variants,
+                       fb_problems *problems) {
   for (size_t i = 0; i < variants->count; i++) {
-    variants->reviews[i] = fb_review_new(variants->designs[i], variants->rulebook, errand_stage(errand), note_rule, child,
-                                         problems);
+    variants->reviews[i] =
+        fb_review_new(variants->designs[i], variants->rulebook, errand_stage(errand), note_rule, child, problems);
     whereabouts_set(child->page, AT_REST, NULL, NULL);
     if (!variants->reviews[i]) return false;
   }

@@ -11,7 +11,7 @@ enum option_kind { FLAG, VALUE, CHOICE, LIST };
 static const char *const units_words[] = {[FB_UNITS_US - 1] = "us", [FB_UNITS_SI - 1] = "si", [FB_UNITS_SI] = NULL};
 static const char *const format_words[] = {"text", NULL};
 static const char *const stage_words[] = {"layout", "dig",    "liner",    "stone",     "plumbing",
-                                           "power",  "finish", "water-up", "hand-over", NULL};
+                                          "power",  "finish", "water-up", "hand-over", NULL};
 static const char *const test_format_words[] = {
     [TEST_FORMAT_TEXT - 1] = "text", [TEST_FORMAT_TAP - 1] = "tap", [TEST_FORMAT_TAP] = NULL};
 static const char *const fail_at_words[] = {

@@ -33,7 +33,7 @@ bool overlay_apply(struct store *store, const struct overlay *overlays, size_t c
 
 // How well a thing can be built does not change with its size: the tolerance in what was written before, where the new
 // text states none. "44 in" in the place of "40 in +/- 1 in" is "44 in +/- 1 in".
-const char *overlay_keep_tolerance(struct arena *arena, enum row_id row, const char *before, const char *text);
+const char *overlay_keep_tolerance(struct arena *arena, enum row_id id, const char *before, const char *text);
 
 // The slot that such a path leads to. False: a problem at `at`.
 bool overlay_find(struct store *store, const char *where, struct place at, int *entity, enum row_id *row,

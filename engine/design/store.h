@@ -69,7 +69,7 @@ struct store {
   size_t overlaid_count, overlaid_room;
   const struct polygon_surface_point *survey;  // points of site.survey, m; NULL: none
   size_t survey_count;
-  bool example;  // of a rule, and not a design
+  bool example;                          // of a rule, and not a design
   const struct file_bytes *survey_file;  // that they were read from
   int *back;                             // members of all back references
   size_t back_count, back_room;

@@ -164,8 +164,9 @@ bool store_measure(struct store *store, struct problems *problems, int entity, c
     const char *right =
         is_given ? text_end(&given) : catalogue_nearest_row(problems->arena, kind_bit(kind), quantity, true);
     return refuse_measure(store, problems, entity,
-                          (struct complaint){line, is_given ? "`measured` names a given, which nobody works out"
-                                                            : "`measured` names nothing that is worked out here",
+                          (struct complaint){line,
+                                             is_given ? "`measured` names a given, which nobody works out"
+                                                      : "`measured` names nothing that is worked out here",
                                              quantity, right});
   }
   if (how && catalogue_word_named(WORDS_taken_with, how, strlen(how)) == WORD_COUNT) {

@@ -69,8 +69,9 @@ static void add(struct applying *a, const char *what, const struct mend *mend) {
 static void add_number(struct applying *a, size_t number) {
   if (number < 1 || number > a->mends->count) {
     refuse(a,
-           a->mends->count ? text_phrase(a->arena, "there is no finding %zu: they go from 1 to %zu", number, a->mends->count)
-                           : text_phrase(a->arena, "there is no finding %zu: there is none at all", number),
+           a->mends->count
+               ? text_phrase(a->arena, "there is no finding %zu: they go from 1 to %zu", number, a->mends->count)
+               : text_phrase(a->arena, "there is no finding %zu: there is none at all", number),
            choices(a));
     return;
   }

@@ -128,8 +128,7 @@ static void judge_all(void *with) {
   struct problems problems;
   struct evaluation *ev = begin(trial, &problems);
   if (!ev) return;
-  struct review review = {
-      .arena = trial->arena, .problems = &problems, .come_to = trial->base->review->come_to};
+  struct review review = {.arena = trial->arena, .problems = &problems, .come_to = trial->base->review->come_to};
   rulebook_judge(trial->m->rulebook, ev, &review, trial->m->watch);
   for (size_t i = 0; i < review.outcome_count; i++) trial->answers[i] = answer_of(&review.outcomes[i]);
   if (trial->price) *trial->price = takeoff_of(trial->arena, ev).price;

@@ -32,7 +32,6 @@ void report_answer_first(struct report *report);
 void report_aside(struct report *report);
 void report_accepted(struct report *report);
 void report_behind(struct report *report);
-void report_decisions(struct report *report);
 void report_decisions(struct report *report);  // text_firm.c
 void report_softened(struct report *report);
 void report_trade_alone(struct report *report);

@@ -16,7 +16,7 @@ struct deciding {
   struct problems *problems;
   struct acceptance *list;
   size_t count, room;
-  int accept;             // the entity
+  int accept;  // the entity
   const struct rule *rule;
 };
 
@@ -33,14 +33,13 @@ static bool is_stated(const struct deciding *d, enum row_id row) {
 static void complain(struct deciding *d, enum row_id row, const char *said, const char *read, const char *right) {
   const struct store *design = d->review->design;
   int line = row == ROW_COUNT ? 0 : slot_of(d, row)->line;
-  problem_add(d->problems,
-              (struct problem){.at = {design->file, line ? line : design->entities[d->accept].at.line},
-                               .where = row == ROW_COUNT ? "accept"
-                                                         : text_phrase(d->problems->arena, "accept.%s",
-                                                                       catalogue_row(row)->name),
-                               .said = said,
-                               .read = read,
-                               .right = right});
+  problem_add(d->problems, (struct problem){.at = {design->file, line ? line : design->entities[d->accept].at.line},
+                                            .where = row == ROW_COUNT ? "accept"
+                                                                      : text_phrase(d->problems->arena, "accept.%s",
+                                                                                    catalogue_row(row)->name),
+                                            .said = said,
+                                            .read = read,
+                                            .right = right});
 }
 
 static void add(struct deciding *d, enum acceptance_standing standing, const struct outcome *outcome) {

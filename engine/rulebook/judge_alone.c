@@ -55,8 +55,7 @@ static void count_as_is(struct alone *alone) {
 static const struct outcome *in_force(const struct alone *alone, const char *id, int entity) {
   for (size_t i = 0; i < alone->review->outcome_count; i++) {
     const struct outcome *outcome = &alone->review->outcomes[i];
-    if (outcome->entity == entity && strcmp(alone->review->rules[outcome->rule].id, id) == 0)
-      return outcome;
+    if (outcome->entity == entity && strcmp(alone->review->rules[outcome->rule].id, id) == 0) return outcome;
   }
   return NULL;
 }

@@ -42,7 +42,8 @@ static bool is_softer(const struct limit *had, const struct limit *with) {
 static bool changes_check(const struct limits *had, const struct limit *with) {
   for (size_t i = 0; i < had->count; i++) {
     const struct limit *limit = &had->list[i];
-    if (strcmp(limit->name, with->name) == 0 && limit->severity == with->severity && !is_softer(limit, with)) return false;
+    if (strcmp(limit->name, with->name) == 0 && limit->severity == with->severity && !is_softer(limit, with))
+      return false;
   }
   return true;
 }

@@ -43,8 +43,8 @@ struct fb_applied {
   const char *of;  // the digest of the design whose report gave the numbers; NULL: not asked
 };
 
-// The design's file with these fixes in it. NULL: nothing is made, and problems say why: no such finding, no fix that is
-// proven, two that want different things, a place that cannot be rewritten, a file that changed since the report.
+// The design's file with these fixes in it. NULL: nothing is made, and problems say why: no such finding, no fix that
+// is proven, two that want different things, a place that cannot be rewritten, a file that changed since the report.
 fb_text *fb_apply_new(fb_review *review, const struct fb_applied *applied, fb_problems *problems);
 
 #ifdef __cplusplus

@@ -26,17 +26,7 @@ struct fb_counts {
 
 // How far the work has come. Rules of earlier stages are behind us: what they find is listed and does not count, but
 // where lives depend on it.
-enum fb_stage {
-  FB_LAYOUT,
-  FB_DIG,
-  FB_LINER,
-  FB_STONE,
-  FB_PLUMBING,
-  FB_POWER,
-  FB_FINISH,
-  FB_WATER_UP,
-  FB_HANDED_OVER
-};
+enum fb_stage { FB_LAYOUT, FB_DIG, FB_LINER, FB_STONE, FB_PLUMBING, FB_POWER, FB_FINISH, FB_WATER_UP, FB_HANDED_OVER };
 
 // watch (may be NULL) is told which rule runs on which entity before each. The design and rulebook must outlive the
 // review, and belong to its thread as long as it lives. What an `accept` of the design gets wrong is in problems.

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: MIT
 # Decisions in a design (accept), and how far the work has come (--stage).
-# shellcheck disable=SC1091,SC2154  # the names are from tap.bash
+# shellcheck disable=SC1091,SC2154,SC2016  # the names are from tap.bash
 source "$(dirname "$0")/tap.bash"
 export FOREBAY_RULES=$root/rules/trade
 

@@ -260,7 +260,8 @@ static void layers_that_agree_do_not_disagree(void **state) {
 
 static void severities_and_named_limits_disagree(void **state) {
   (void)state;
-  check_layers("adjust \"lip-overfed\" { severity = \"hold\" }", "adjust \"lip-overfed\" { severity = \"advise\", because = \"x\" }",
+  check_layers("adjust \"lip-overfed\" { severity = \"hold\" }",
+               "adjust \"lip-overfed\" { severity = \"advise\", because = \"x\" }",
                "--- lip-overfed: severity revise -> hold\n"
                "SCO lip-overfed: house says hold (h.lua:1), crew says advise (c.lua:1); the later one holds\n");
   check_layers("adjust \"set-stone\" { limit = { most = \"3 ft\" } }",

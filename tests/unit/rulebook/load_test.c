@@ -175,8 +175,8 @@ static void tables_too_deep_or_endless(void **state) {
   (void)state;
   check_problems("local t = {}\nt.t = t\nrule \"b\" (t)\n" GOOD("a"), true, 1,
                  "a.lua:3: tables stand in tables more than 12 deep; write fewer\n");
-  check_problems("local t = {}\nfor i = 1, 5000 do t[i] = \"x\" end\nrule \"b\" { " HEAD "when = t }\n" GOOD("a"),
-                 true, 1, "a.lua:3: a rule holds more than 4,000 values; write fewer\n");
+  check_problems("local t = {}\nfor i = 1, 5000 do t[i] = \"x\" end\nrule \"b\" { " HEAD "when = t }\n" GOOD("a"), true,
+                 1, "a.lua:3: a rule holds more than 4,000 values; write fewer\n");
 }
 
 static void words_of_rules_outside_of_rules(void **state) {
