@@ -220,13 +220,17 @@ static void write_joint_changes(struct report *report, const struct mend *mend) 
 }
 
 static void word_outlook(struct text *text, const struct mend_joint *joint) {
-  if (joint->held_after == 0) {
-    text_add(text, joint->revise_after ? "Nothing is held any more" : "Nothing is held or to be revised any more");
+  size_t held = joint->held_before - joint->held_after, revised = joint->revise_before - joint->revise_after;
+  if (joint->held_after == 0 && joint->revise_after == 0) {
+    text_add(text, "Nothing is held or to be revised any more");
+  } else if (joint->held_after == 0) {
+    text_printf(text, "Nothing is held any more, and %zu to revise are left", joint->revise_after);
+  } else if (held > 0) {
+    text_printf(text, "It mends %zu of %zu holds", held, joint->held_before);
+    if (joint->revise_before) text_printf(text, " and leaves %zu to revise", joint->revise_after);
   } else {
-    text_printf(text, "It mends %zu of %zu holds", joint->held_before - joint->held_after, joint->held_before);
+    text_printf(text, "It mends %zu of %zu to revise; what is held stays held", revised, joint->revise_before);
   }
-  if (joint->revise_after)
-    text_printf(text, ", and leaves %zu of %zu to revise", joint->revise_after, joint->revise_before);
 }
 
 static void write_joint_outlook(struct report *report, const struct mend_joint *joint) {
