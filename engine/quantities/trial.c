@@ -85,7 +85,12 @@ static void put_back(struct evaluation *ev) {
 
 // ---- What has changed ----
 
-static bool same_bits(double a, double b) { return memcmp(&a, &b, sizeof a) == 0; }
+static bool same_bits(double a, double b) {
+  uint64_t one, other;
+  memcpy(&one, &a, sizeof one);
+  memcpy(&other, &b, sizeof other);
+  return one == other;
+}
 
 static bool differs(const struct result *now, const struct result *was) {
   if (was->progress == FRESH || now->bundle || now->condition == CONDITION_MISSING) return true;

@@ -40,6 +40,7 @@ static void add_terms(struct report *report, struct text *words, const struct ac
 // Without the value nobody can tell later whether it became worse.
 static void ask_for_value(struct report *report, struct text *words, const struct acceptance *acceptance) {
   const struct outcome *outcome = acceptance->outcome;
+  if (!outcome || outcome->judged < 0) return;
   const struct comparison *judged = &outcome->comparisons[outcome->judged];
   bool number = judged->sense == SENSE_AT_LEAST || judged->sense == SENSE_AT_MOST;
   if (!number || judged->row == ROW_COUNT || is_given(report, acceptance, ROW_accept_at)) return;
