@@ -50,6 +50,7 @@ static void ask_for_value(struct report *report, struct text *words, const struc
 }
 
 static void write_accepted(struct report *report, const struct acceptance *acceptance) {
+  if (!acceptance->outcome) return;
   struct text words = report_words(report), found = report_words(report);
   write_what(report, &words, acceptance);
   text_printf(&words, ": %s.", because_of(report, acceptance));
