@@ -7,7 +7,7 @@
 #include "chance/sampling.h"
 #include "chance/sensitivity.h"
 
-enum { DRIVE_SINGLES = 12, DRIVE_TRIED = 3, DRIVE_ROWS = 256, DRIVE_DRAWS = 1000 };
+enum { DRIVE_SINGLES = 12, DRIVE_TRIED = 3, DRIVE_ROWS = 768, DRIVE_DRAWS = 1000 };
 
 struct driver {
   int32_t value;  // index into the spread; -1: all the others together

@@ -24,10 +24,14 @@ static size_t written_entities(const struct store *store) {
   return count;
 }
 
+static bool same_measurement(const struct measurement *a, const struct measurement *b) {
+  return same_number(a->value, b->value) && same_number(a->tolerance, b->tolerance) && same_text(a->how, b->how);
+}
+
 static bool same_measurements(const struct store *a, const struct store *b) {
   if (a->measurement_count != b->measurement_count) return false;
   for (size_t i = 0; i < a->measurement_count; i++)
-    if (!same_number(a->measurements[i].value, b->measurements[i].value)) return false;
+    if (!same_measurement(&a->measurements[i], &b->measurements[i])) return false;
   return true;
 }
 

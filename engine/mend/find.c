@@ -94,6 +94,7 @@ static bool hold_against_all(struct finding_search *s, struct changes changes, c
   tried->mend.raised_count = mend_compare(s->m, s->base->review, s->base->answers, tried->answers, &tried->mend.raised);
   tried->mend.standing = tried->mend.raised_count ? MEND_RAISES : MEND_PROVEN;
   tried->worsened = count_worsened(s, tried->answers);
+  tried->mend.at_limit = answer_is_at_limit(&tried->answers[number]);
   return answer_clears(&tried->answers[number], candidate);
 }
 

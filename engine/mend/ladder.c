@@ -63,9 +63,18 @@ long candidate_steps(const struct candidate *candidate) {
   return most;
 }
 
+static size_t option_of(const struct move *move, long step) {
+  return (size_t)step > move->option_count ? move->option_count - 1 : (size_t)step - 1;
+}
+
+// How many givens this step of the move changes.
+static size_t width_at(const struct move *move, long step) {
+  return move->sets ? move->sets[option_of(move, step)].count : 1;
+}
+
 static size_t option_at(struct mending *m, const struct mend_base *base, const struct move *move, long step,
                         struct mend_change *changes) {
-  size_t index = (size_t)step > move->option_count ? move->option_count - 1 : (size_t)step - 1;
+  size_t index = option_of(move, step);
   if (!move->sets) {
     changes[0] = mend_change_to(m, base, move->entity, move->row, move->options[index]);
     return 1;
@@ -94,7 +103,7 @@ size_t candidate_at(struct mending *m, const struct mend_base *base, const struc
   for (size_t i = 0; i < candidate->count; i++) {
     const struct move *move = &candidate->moves[i];
     long at = candidate_is_ladder(candidate) && move->option_count ? 1 : step;
-    if (count + (move->sets ? move->sets[0].count : 1) > MOST_CHANGES) break;
+    if (count + width_at(move, at) > MOST_CHANGES) return 0;  // half a candidate is none
     count += move->option_count ? option_at(m, base, move, at, &changes[count])
                                 : size_at(m, base, move, at, &changes[count]);
   }

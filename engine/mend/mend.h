@@ -46,6 +46,7 @@ struct mend {
   size_t raised_count;
   struct comparison reached;  // MEND_NOT_ENOUGH
   int measured;               // MEND_MEASURE: the slot that was taken on site
+  bool at_limit;              // what it was changed for stands exactly at its limit then
   double price;               // of what is bought, where the firm's stock says it; NaN
   int line;                   // MEND_BY_HAND
   const char *why;

@@ -96,6 +96,7 @@ size_t candidate_at(struct mending *m, const struct mend_base *base, const struc
                     struct mend_change changes[MOST_CHANGES]);
 long candidate_steps(const struct candidate *candidate);
 bool candidate_is_ladder(const struct candidate *candidate);  // sizes, where a longer step goes farther
+bool answer_is_at_limit(const struct answer *answer);
 bool answer_clears(const struct answer *answer, const struct candidate *candidate);  // search.c
 
 // A value as it would be written in the place of `was` (NULL: nothing): the text, and what it reads back as.

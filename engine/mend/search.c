@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "mend/mend_inside.h"
+#include "units/compare.h"
 
 enum { MOST_WITHOUT_GAIN = 4 };
 
@@ -30,6 +31,11 @@ struct searching {
 bool answer_clears(const struct answer *answer, const struct candidate *candidate) {
   if (answer->sort == OUTCOME_NOT_APPLICABLE) return !candidate_is_ladder(candidate);
   return answer->sort == OUTCOME_CLEAR;
+}
+
+bool answer_is_at_limit(const struct answer *answer) {
+  bool bound = answer->sense == SENSE_AT_LEAST || answer->sense == SENSE_AT_MOST;
+  return bound && compare(answer->value, answer->limit, 0) == STANDS_AT;
 }
 
 static enum side side_of(const struct searching *s, const struct answer *v) {
@@ -66,8 +72,10 @@ static enum side look(struct searching *s, long step) {
   return side;
 }
 
-// Between a step that falls short and one that clears it or goes too far.
+// Between a step that falls short and one that clears it or goes too far. Where what clears lies between two that do
+// not, the least that was seen to clear holds.
 static void halve(struct searching *s, long low, long high, bool high_clears) {
+  if (high_clears) s->found.cleared = high;
   while (high - low > 1) {
     long middle = low + (high - low) / 2;
     enum side side = look(s, middle);
@@ -76,10 +84,9 @@ static void halve(struct searching *s, long low, long high, bool high_clears) {
       low = middle;
     } else {
       high = middle;
-      high_clears = side == SIDE_CLEARED;
+      if (side == SIDE_CLEARED) s->found.cleared = middle;
     }
   }
-  if (high_clears) s->found.cleared = high;
 }
 
 // 1: nearer, or another value is short now; -1: farther off; 0: as before, or nobody can tell.

@@ -81,8 +81,9 @@ static void word_raised(struct text *text, struct report *report, const struct m
 }
 
 static void stands_proven(struct text *text, struct report *report, const struct mend *mend) {
-  (void)report, (void)mend;
-  text_add(text, ". Proven.");
+  (void)report;
+  text_add(text, mend->at_limit ? ". Proven, right at the limit: nothing is left for what comes out otherwise."
+                                : ". Proven.");
 }
 
 static void stands_raising(struct text *text, struct report *report, const struct mend *mend) {

@@ -24,6 +24,8 @@ static void write_draws(struct toleranced *r) {
 static void write_verdict(struct toleranced *r, const struct tolerance_counts *counts) {
   struct text words = report_words(&r->report);
   bool sure = counts->grave == 0 && counts->held_open == 0;
+  size_t held = review_count(r->report.review).severities[SEVERITY_HOLD];
+  if (held) text_printf(&words, "%zu held as drawn; ", held);
   if (counts->grave) {
     text_printf(&words, "%zu that can stop the dig", counts->grave);
     text_add(&words, counts->grave == 1 ? " is not firm; " : " are not firm; ");
@@ -37,9 +39,11 @@ static void write_verdict(struct toleranced *r, const struct tolerance_counts *c
   text_add_char(&words, '.');
   if (sure) text_add(&words, " This is not a permit to dig: see the cautions of forebay review.");
   page_blank(&r->report.page);
-  page_clauses(
-      &r->report.page, 0, sure ? PAINT_BOLD : PAINT_HOLD,
-      sure ? "NOTHING THAT CAN STOP THE DIG IS IN DOUBT BY THE TOLERANCES: " : "NOT SURE YET: ", text_end(&words));
+  page_clauses(&r->report.page, 0, sure ? PAINT_BOLD : PAINT_HOLD,
+               held   ? "DO NOT DIG YET: "
+               : sure ? "NOTHING THAT CAN STOP THE DIG IS IN DOUBT BY THE TOLERANCES: "
+                      : "NOT SURE YET: ",
+               text_end(&words));
 }
 
 static void write_contradicting(struct toleranced *r) {

@@ -47,7 +47,8 @@ void tolerance_half(struct text *words, const struct toleranced *r, const struct
   bool length = dimension == DIM_LENGTH || dimension == DIM_ELEVATION || value->row == ROW_basin_outline;
   text_add(words, "+/- ");
   if (length && !value->is_share) {
-    unit_write(words, value->half, DIM_LENGTH, (struct write_style){.system = r->report.wording.units});
+    unit_write(words, value->half, DIM_LENGTH,
+               (struct write_style){.system = r->report.wording.units, .finer = 1});
     return;
   }
   const struct spread_slot *slot = &spread->slots[value->first];
@@ -63,7 +64,7 @@ static void write_percents(struct text *words, const struct sensitivity *share) 
   text_add_char(words, ' ');
   number_write(words, 100 * first, 0, false);
   text_add(words, " %");
-  if (total - first < 0.02) return;
+  if (total - first < 0.02 || total - first < share->first_band + share->total_band) return;  // no more than the noise
   text_add(words, ", with others ");
   number_write(words, 100 * total, 0, false);
   text_add(words, " %");
@@ -159,7 +160,7 @@ static void write_better(struct toleranced *r, const struct drive *drive) {
   struct settling by = find_settling(drive);
   if (by.by)
     write_settled(r, &by);
-  else
+  else if (r->report.review->outcomes[drive->outcome].sort != OUTCOME_FLAGGED)  // else it is the drawing, as it says
     write_unsettled(r, drive);
 }
 

@@ -87,7 +87,8 @@ static void judge_as_written(struct alone *alone, const struct rule *rule) {
     run.entity = (int)entity;
     run_judge(&run, &outcome);
     const struct outcome *now = in_force(alone, rule->facts.id, (int)entity);
-    if (now) outcome.counting = now->counting;
+    bool behind = rule->facts.stage < alone->review->come_to && !rule->facts.life_safety;
+    outcome.counting = now ? now->counting : behind ? BEHIND_US : COUNTS;
     compare_findings(&alone->effect, finding_of(&outcome), now ? finding_of(now) : NO_FINDING);
   }
 }

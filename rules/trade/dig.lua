@@ -307,7 +307,7 @@ rule "roots-cut" {
     the side where nothing holds it any more. Then it is your pit that did it.]],
   source = "tree ordinances of cities, second hand",
   caution = "More than a tenth: ask a tree specialist, and the authority where trees are protected.",
-  fix = { raise = "distance", by = "1 ft", to_no_more_than = "40 ft" },
+  fix = { advise = "Move the pit or make it smaller on that side, and ask a tree specialist." },
   examples = {
     { "half way in", tree = { trunk = "12 in", distance = "2 ft" }, outcome = "flagged" },
     { "a fifth", tree = { trunk = "12 in", distance = "6 ft" }, outcome = "flagged" },

@@ -417,7 +417,7 @@ rule "fill-backflow" {
     Bowls and hollows are left out: they fill from the basin below.]],
   source = "plumbing codes: air gap of twice the bore, at least 1 in, from memory",
   caution = "Work on drinking water is for a licensed plumber. The local plumbing code decides.",
-  fix = { set = "fill_device", to = "fitted" },
+  fix = { raise = "fill_gap", by = "1/2 in", to_no_more_than = "6 in" },
   examples = {
     { "gap too small", basin = { purpose = "display", fill_gap = "1 in", fill_bore = "3/4 in",
       fill_device = "none" }, outcome = "flagged" },

@@ -70,7 +70,7 @@ rule "machine-overloaded" {
     common practice, no source]],
   caution = [[Level ground, the chart in the cab and the operator decide. Beyond the chart there
     is no rating.]],
-  fix = { lower = "reach", by = "6 in", to_no_less_than = "6 ft" },
+  fix = { advise = "A larger machine, or a place for it nearer to where the stone goes. Mind the edge of the pit." },
   examples = {
     { "over", pick = { load = "6,500 lb", rated = "4,200 lb" }, outcome = "flagged" },
     { "close", pick = { load = "3,900 lb", rated = "4,200 lb" }, outcome = "flagged" },
