@@ -68,7 +68,7 @@ has 'by the tape of the firm' out '3 values by tape, [+]/- 1 1/2 in'
 run tolerance cable.lua --samples 1000 --rules firm.lua --without-house
 has 'without the firm' out '3 values by tape, [+]/- 1/2 in'
 run tolerance cable.lua --samples 1000 --units si
-has 'metric' out '3 values by tape, [+]/- 13 mm'
+has 'metric' out '3 values by tape, [+]/- 12[.]7 mm'
 
 write_cable '2 in +/- 3 in'
 run tolerance cable.lua --samples 1000
