@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "api/handles.h"
+#include "design/read.h"
 
 struct mending {
   fb_review *review;
@@ -66,6 +67,48 @@ static bool is_as_reported(const struct applying *order, struct problems *found)
   return false;
 }
 
+static bool counts_as_found(const struct outcome *outcome) {
+  bool open = outcome->sort == OUTCOME_UNANSWERED && outcome->counts_as_held;
+  return outcome->counting == COUNTS && (outcome->sort == OUTCOME_FLAGGED || open);
+}
+
+static bool is_held(const struct outcome *outcome) {
+  return outcome->sort == OUTCOME_UNANSWERED || outcome->severity == SEVERITY_HOLD;
+}
+
+static const char *name_outcome(struct arena *arena, const struct review *review, const struct outcome *outcome) {
+  struct text words = text_in(arena);
+  text_printf(&words, "%s on ", review->rules[outcome->rule].id);
+  store_describe_entity(&words, review->design, outcome->entity);
+  return text_end(&words);
+}
+
+// Each fix was proven by itself; what was made of them all is reviewed once more. What holds in it and did not before
+// stands in the way; what is milder is told.
+static bool holds_together(const struct applying *order, struct arena *arena, const struct file_bytes *made,
+                           struct problems *found) {
+  const fb_review *before = order->review;
+  const struct mend_source *source = &before->design->source;
+  struct problems working = problems_in(arena);
+  struct store *store = design_read_with(arena, made, source->beside, source->beside_count, source->overlays.list,
+                                         source->overlays.count, found);
+  if (!store) return false;
+  struct review now = {.arena = arena, .problems = &working, .come_to = before->review.come_to};
+  rulebook_judge(before->rulebook->rulebook, evaluation_in(arena, store, &working), &now, (struct rulebook_watch){0});
+  bool good = now.outcome_count == before->review.outcome_count;
+  for (size_t i = 0; good && i < now.outcome_count; i++) {
+    const struct outcome *outcome = &now.outcomes[i], *was = &before->review.outcomes[i];
+    if (!counts_as_found(outcome) || (counts_as_found(was) && (is_held(was) || !is_held(outcome)))) continue;
+    good = !is_held(outcome);
+    problem_add(found, (struct problem){.at = {.file = before->design->store->file},
+                                        .said = text_phrase(arena, "with these fixes in it the design raises %s%s",
+                                                            name_outcome(arena, &now, outcome),
+                                                            good ? "" : ", a hold: nothing is written"),
+                                        .right = good ? NULL : "one of the fixes, then a review"});
+  }
+  return good;
+}
+
 static bool apply(struct text *text, void *with) {
   const struct applying *order = with;
   const fb_review *review = order->review;
@@ -77,7 +120,8 @@ static bool apply(struct text *text, void *with) {
                                   .numbers = order->applied->findings,
                                   .count = order->applied->count,
                                   .joint = order->applied->joint};
-  bool done = is_as_reported(order, &found) && mend_apply(text->arena, &what, &made, &found);
+  bool done = is_as_reported(order, &found) && mend_apply(text->arena, &what, &made, &found) &&
+              holds_together(order, text->arena, &made, &found);
   if (done) text_add_bytes(text, made.bytes, made.length);
   problems_hand_over(order->problems, &found);
   return done;
@@ -86,5 +130,6 @@ static bool apply(struct text *text, void *with) {
 fb_text *fb_apply_new(fb_review *review, const struct fb_applied *applied, fb_problems *problems) {
   struct applying order = {review, applied, problems};
   if (review->spent || !review->mends) return NULL;
-  return text_filled(NULL, apply, &order, problems);
+  struct beside beside = {.arena = review->rulebook->arena};
+  return text_filled(&beside, apply, &order, problems);
 }

@@ -65,12 +65,13 @@ static bool read_asked_for(const char *words, struct asked_for *asked) {
   }
 }
 
-static int apply(struct child *child, const struct errand *errand, fb_review *review, fb_problems *problems) {
+static int apply(struct child *child, const struct errand *errand, bool whole, fb_review *review,
+                 fb_problems *problems) {
   struct asked_for asked;
   if (!read_asked_for(errand->settings->apply, &asked) || !mend(child, review, problems)) return STATUS_UNUSABLE;
   const struct fb_applied applied = {asked.numbers, asked.count, asked.joint, errand->settings->of};
   fb_text *text = fb_apply_new(review, &applied, problems);
-  return text ? errand_answer(child, text, STATUS_CLEAR) : STATUS_UNUSABLE;
+  return text ? errand_answer(child, text, whole ? STATUS_CLEAR : STATUS_UNUSABLE) : STATUS_UNUSABLE;
 }
 
 static int report(struct child *child, const struct errand *errand, fb_design *design, fb_rulebook *rulebook,
@@ -79,7 +80,7 @@ static int report(struct child *child, const struct errand *errand, fb_design *d
   whereabouts_set(child->page, AT_REST, NULL, NULL);
   if (!review) return fb_problems_count(problems) > 0 ? STATUS_UNUSABLE : errand_answer(child, NULL, STATUS_FAULT);
   if (errand->settings->apply) {
-    int applied = apply(child, errand, review, problems);
+    int applied = apply(child, errand, fb_rulebook_whole(rulebook), review, problems);
     fb_review_free(review);
     return applied;
   }

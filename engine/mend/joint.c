@@ -6,7 +6,7 @@
 
 #include "mend/mend_inside.h"
 
-enum { MOST_ROUNDS = 6, MOST_JOINT = 60, MOST_SWAPS = 30 };
+enum { MOST_ROUNDS = 6, MOST_JOINT = 400, MOST_SWAPS = 30 };
 
 struct tally {
   size_t held, revise, advise, unanswered;
@@ -98,7 +98,8 @@ static struct mend_finding *look_again(struct joining *j, struct arena *arena, s
   *count = 0;
   for (size_t i = 0; i < review->outcome_count; i++) {
     const struct outcome *outcome = &review->outcomes[i];
-    if (outcome->sort != OUTCOME_FLAGGED || outcome->severity == SEVERITY_ADVISE) continue;
+    bool counted = outcome->sort == OUTCOME_FLAGGED && outcome->counting == COUNTS;
+    if (!counted || outcome->severity == SEVERITY_ADVISE) continue;
     list[*count].finding = outcome;
     mend_find(j->m, base, &list[(*count)++]);
   }

@@ -75,8 +75,7 @@ static bool is_same(double a, double b) { return a == b || (isnan(a) && isnan(b)
 
 static bool says_the_same(const struct answer *a, const struct answer *b) {
   return a->sort == b->sort && a->severity == b->severity && a->held == b->held && a->judged == b->judged &&
-         a->row == b->row && a->sense == b->sense &&
-         is_same(a->value, b->value) && is_same(a->limit, b->limit);
+         a->row == b->row && a->sense == b->sense && is_same(a->value, b->value) && is_same(a->limit, b->limit);
 }
 
 // Rules judge no points of a curve, so the outcomes stand in one order however many points it has.

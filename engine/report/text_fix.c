@@ -194,7 +194,7 @@ void report_fixes_in_sum(struct report *report) {
 void report_explain_proven(struct report *report) {
   const struct mends *mends = report->about->mends;
   bool used = false;
-  for (size_t i = 0; mends && i < mends->count; i++) used = used || mends->list[i].best.count > 0;
+  for (size_t i = 0; mends && i < mends->count; i++) used = used || mends->list[i].best.standing == MEND_PROVEN;
   if (used) {
     page_blank(&report->page);
     page_wrap(
@@ -258,6 +258,11 @@ static void write_price(struct report *report, const struct mend_joint *joint) {
   page_wrap(&report->page, INDENT, 0, text_end(&words));
 }
 
+static bool is_json(const char *file) {
+  size_t length = strlen(file);
+  return length > 5 && strcmp(file + length - 5, ".json") == 0;
+}
+
 void report_joint(struct report *report) {
   const struct mends *mends = report->about->mends;
   if (!mends || mends->joint.mend.count == 0) return;
@@ -267,8 +272,10 @@ void report_joint(struct report *report) {
   write_joint_changes(report, &joint->mend);
   write_joint_outlook(report, joint);
   write_price(report, joint);
-  page_wrap(&report->page, INDENT, 0,
-            text_phrase(report->page.text.arena,
-                        "forebay review --apply joint --of %s -o NEW writes the design with these in it.",
-                        report->about->digest));
+  page_wrap(
+      &report->page, INDENT, 0,
+      text_phrase(report->page.text.arena,
+                  "forebay review %s --apply joint --of %s -o NEW.%s, with the same --rules and --stage, writes the "
+                  "design with these in it.",
+                  report->about->file, report->about->digest, is_json(report->about->file) ? "json" : "lua"));
 }

@@ -23,7 +23,8 @@ static void write_draws(struct toleranced *r) {
 
 static void write_verdict(struct toleranced *r, const struct tolerance_counts *counts) {
   struct text words = report_words(&r->report);
-  bool sure = counts->grave == 0 && counts->held_open == 0;
+  const struct tolerance *t = r->tolerance;
+  bool sure = counts->grave == 0 && counts->held_open == 0 && t->contradicting * 100 <= t->drawn;
   size_t held = review_count(r->report.review).severities[SEVERITY_HOLD];
   if (held) text_printf(&words, "%zu held as drawn; ", held);
   if (counts->grave) {

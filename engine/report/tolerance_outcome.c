@@ -47,8 +47,7 @@ void tolerance_half(struct text *words, const struct toleranced *r, const struct
   bool length = dimension == DIM_LENGTH || dimension == DIM_ELEVATION || value->row == ROW_basin_outline;
   text_add(words, "+/- ");
   if (length && !value->is_share) {
-    unit_write(words, value->half, DIM_LENGTH,
-               (struct write_style){.system = r->report.wording.units, .finer = 1});
+    unit_write(words, value->half, DIM_LENGTH, (struct write_style){.system = r->report.wording.units, .finer = 1});
     return;
   }
   const struct spread_slot *slot = &spread->slots[value->first];
@@ -148,6 +147,7 @@ static const struct better *best_of(const struct drive *drive) {
 static void write_unsettled(struct toleranced *r, const struct drive *drive) {
   const struct better *best = best_of(drive);
   struct text words = report_words(&r->report);
+  if (best->exact.flagged == 0) return;
   text_printf(&words, "Measuring one of them better does not settle it: with %s exact it is still flagged ",
               r->tolerance->sampling->spread->values[best->value].name);
   tolerance_share(&words, best->exact.flagged, best->exact_of);

@@ -59,6 +59,30 @@ FOREBAY_RULES=$PWD/slip run review slip.lua
 has 'slip: flagged' out 'NOT MET: Where it is 24 in deep'
 hasnt 'slip: nothing is proven' out '[Pp]roven'
 
+# Two fixes that are each proven and hold together no more.
+mkdir pair
+cat >pair/pair.lua <<'END'
+rule "tall" { title = "Tall", for_each = "boulder", stage = "stone", severity = "revise", judges = "height",
+  at_least = "30 in", why = "w", source = "s", fix = { raise = "height", by = "1 in" } }
+rule "wide" { title = "Wide", for_each = "boulder", stage = "stone", severity = "revise", judges = "width",
+  at_least = "30 in", why = "w", source = "s", fix = { raise = "width", by = "1 in" } }
+rule "both" { title = "Not both", for_each = "boulder", stage = "stone", severity = "hold",
+  limit = { most = "58 in" }, check = function(b, limit) return at_most(b.height + b.width, limit.most) end,
+  why = "w", source = "s" }
+END
+cat >pair.lua <<'END'
+project { name = "A", units = "us" }
+basin "pond" { purpose = "display", outline = circle { "10 ft" }, depth = "30 in", rim = "0 in", water_level = "-4 in" }
+boulder "one" { length = "4 ft", width = "24 in", height = "24 in" }
+END
+FOREBAY_RULES=$PWD/pair run review pair.lua --apply 1 -o pair-1.lua
+is 'pair: one of them' "$status" 0
+FOREBAY_RULES=$PWD/pair run review pair.lua --apply 1,2 -o pair-2.lua
+is 'pair: both: refused' "$status" 2
+has 'pair: both: says what they raise' err 'raises both on boulder "one", a hold'
+[ ! -e pair-2.lua ]
+verdict 'pair: both: nothing is made' $?
+
 # The digest of the report that gave the numbers.
 cp before.lua of.lua
 run review of.lua
