@@ -166,6 +166,21 @@ static bool read_path(struct reading_fix *reading, struct path *path, const stru
   return false;
 }
 
+// What no change could come of, or two of one given.
+static void check_part(struct reading_fix *reading, const struct value *fix, const struct rule_fix *part) {
+  struct reading_rule *at = reading->at;
+  const struct value *by = value_member(fix, "by");
+  if (by && by->sort != VALUE_QUANTITY && part->by <= 0)
+    rule_complain(at, by->line, "fix", "is a step of nothing, or backwards", value_shown(at->arena, by),
+                  "a step above 0; raise or lower says which way");
+  if (part->verb == FIX_SET && !value_member(fix, "to"))
+    rule_complain(at, fix->line, "fix", "does not say to what it is set", NULL, "to = \"...\"");
+  for (size_t i = 0; i < reading->count; i++) {
+    if (strcmp(reading->parts[i].path.text, part->path.text) == 0)
+      rule_complain(at, fix->line, "fix", "changes one given twice", part->path.text, "it once");
+  }
+}
+
 static void read_part(struct reading_fix *reading, const struct value *fix) {
   struct reading_rule *at = reading->at;
   struct rule_fix *part = &reading->parts[reading->count];
@@ -183,6 +198,7 @@ static void read_part(struct reading_fix *reading, const struct value *fix) {
               verb + 1);
   add_target(&reading->words, &part->path);
   read_amounts(reading, fix, part);
+  check_part(reading, fix, part);
   reading->count++;
 }
 

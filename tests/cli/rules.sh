@@ -138,4 +138,16 @@ has 'a hold that holds no more wants a reason' err 'two/a.lua:1: .*this rule hol
 echo 'adjust "lip-overfed" { at_most = "9 gal/h/in" }' >two/a.lua
 run review court.lua --rules two
 has 'the limits of a check are named' err 'two/a.lua:1: .*limit = [{] most = '
+
+# Fixes that say nothing that could be done.
+slip_of_fix() { # NAME FIX PATTERN
+  rule slip-fix 'return at_least(basin.depth, limit.least)' | sed "s/^}\$/  fix = $2,\n}/" >two/a.lua
+  grep -q 'fix = ' two/a.lua || echo '-- no fix in it' >>two/a.lua
+  run rulebook --rules two
+  has "a fix: $1" err "$3"
+}
+slip_of_fix 'a step backwards' '{ raise = "depth", by = "-1 in" }' 'a step of nothing, or backwards'
+slip_of_fix 'no step' '{ raise = "depth", by = "0 in" }' 'a step of nothing, or backwards'
+slip_of_fix 'set to nothing' '{ set = "fill_device" }' 'does not say to what it is set'
+slip_of_fix 'one given twice' '{ { raise = "depth", by = "1 in" }, { raise = "depth", by = "2 in" } }' 'changes one given twice'
 finish
