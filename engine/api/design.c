@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "api/digest.h"
+#include "base/digest.h"
 #include "api/handles.h"
 #include "design/read.h"
 #include "quantities/evaluate.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <string.h>
 
-#include "api/digest.h"
+#include "base/digest.h"
 #include "api/handles.h"
 
 struct loading {

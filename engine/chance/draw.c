@@ -2,14 +2,13 @@
 #include "chance/draw.h"
 
 #include <math.h>
+#include <string.h>
+
+#include "base/digest.h"
 
 static const uint64_t GOLDEN = UINT64_C(0x9E3779B97F4A7C15);  // 2^64 over the golden ratio, odd
 
-uint64_t draw_hash(const char *name) {
-  uint64_t hash = UINT64_C(0xCBF29CE484222325);
-  for (; *name; name++) hash = (hash ^ (unsigned char)*name) * UINT64_C(0x100000001B3);
-  return hash;
-}
+uint64_t draw_hash(const char *name) { return digest_add(digest_begin(), name, strlen(name)); }
 
 static uint64_t mix(uint64_t z) {
   z = (z ^ (z >> 30)) * UINT64_C(0xBF58476D1CE4E5B9);

@@ -2,9 +2,9 @@
 // Draws by key: the number drawn for a name depends on the seed, the name and the count alone, never on what else is
 // drawn or in which order. So the work can be parted in any way, and a thing added to a design moves nothing.
 //
-// The key is FNV-1a (64 bits; Fowler, Noll, Vo; IETF draft-eastlake-fnv) of the name. The n-th draw is the n-th output
+// The key is the FNV-1a of the name (base/digest). The n-th draw is the n-th output
 // of SplitMix64 begun at that key: Steele, Lea and Flood, "Fast Splittable Pseudorandom Number Generators", OOPSLA
-// 2014, with the finaliser known as variant 13.
+// 2014, with the finaliser known as variant 13 (from memory).
 #ifndef FOREBAY_CHANCE_DRAW_H
 #define FOREBAY_CHANCE_DRAW_H
 

@@ -170,13 +170,6 @@ static void find_shares(struct rows *rows, const struct candidate *chosen, size_
 
 // ---- known better ----
 
-static void count(struct tally *tally, const struct outcome *now) {
-  tally->clear += now->sort == OUTCOME_CLEAR;
-  tally->flagged += now->sort == OUTCOME_FLAGGED;
-  tally->held += now->sort == OUTCOME_FLAGGED && now->severity == SEVERITY_HOLD;
-  tally->open += now->sort == OUTCOME_UNANSWERED || now->sort == OUTCOME_BROKEN;
-}
-
 static uint32_t try_with(const struct study *study, int32_t value, double width, size_t draws, struct tally *tally) {
   struct sampling *s = study->sampling;
   uint32_t of = 0;
@@ -186,7 +179,7 @@ static uint32_t try_with(const struct study *study, int32_t value, double width,
     s->u[value] *= width;
     if (!sampling_open(s)) continue;
     rejudge(s->rejudging, study->outcome, &now);
-    count(tally, &now);
+    tally_add(tally, &now);
     of++;
     sampling_close(s);
   }

@@ -128,7 +128,7 @@ bool sampling_open(struct sampling *sampling) {
 
 void sampling_close(struct sampling *sampling) { trial_end(sampling->review->evaluation); }
 
-static void count(struct tally *tally, const struct outcome *outcome) {
+void tally_add(struct tally *tally, const struct outcome *outcome) {
   switch (outcome->sort) {
     case OUTCOME_CLEAR:
       tally->clear++;
@@ -152,7 +152,7 @@ bool sampling_count(struct sampling *sampling, uint64_t n, struct tally *tallies
   for (size_t o = 0; o < sampling->review->outcome_count; o++) {
     struct outcome now;
     rejudge(sampling->rejudging, o, &now);
-    count(&tallies[o], &now);
+    tally_add(&tallies[o], &now);
   }
   sampling_close(sampling);
   return true;

@@ -13,6 +13,8 @@ struct tally {
       open;  // held: flagged, and as a hold; open: no answer, or broken; the rest: does not apply
 };
 
+void tally_add(struct tally *tally, const struct outcome *outcome);
+
 enum stream { STREAM_DRAWS, STREAM_OTHERS, STREAM_COUNT };  // of each value, knowing nothing of each other
 
 enum { SAID_MOST = 200 };

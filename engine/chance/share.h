@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // How well a share is known that was counted in draws: Wilson's score interval, 95 %.
-// E. B. Wilson, "Probable inference, the law of succession, and statistical inference", JASA 22 (1927).
+// E. B. Wilson, "Probable inference, the law of succession, and statistical inference", JASA 22 (1927), from memory;
+// held against scipy in the test.
 #ifndef FOREBAY_CHANCE_SHARE_H
 #define FOREBAY_CHANCE_SHARE_H
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Which values of a design are not known exactly, and how far each may be off: what it states ("18 in +/- 2 in"), else
 // what the way leaves open by which such a value is usually got (catalogue/taking.def, or the firm's own figures).
-// A half-width is taken as an even spread over its whole width, as JCGM 100:2008, 4.3.7 does where nothing else is
-// known.
+// A half-width is taken as an even spread over its whole width, as JCGM 100:2008, 4.3.7 (from memory) does where
+// nothing else is known.
 //
 // One number u from -1 to 1 moves one of them: a pump's whole curve, the whole of an outline, all that was read with
 // one measurement of one thing move together. Heights of still water follow the lip that sets them.

@@ -340,3 +340,13 @@ int errand_answer(struct child *child, fb_text *text, int status) {
 enum fb_stage errand_stage(const struct errand *errand) {
   return errand->settings->stage > 0 ? (enum fb_stage)(errand->settings->stage - 1) : FB_LAYOUT;
 }
+
+int errand_on_design(struct child *child, const struct errand *errand, fb_problems *problems, errand_then *then) {
+  fb_rulebook *rulebook = errand_rulebook(child, errand, problems);
+  if (!rulebook) return errand_answer(child, NULL, STATUS_FAULT);
+  fb_design *design = errand_design(child, errand, rulebook, problems);
+  int status = design ? then(child, errand, design, rulebook, problems) : STATUS_UNUSABLE;
+  fb_design_free(design);
+  fb_rulebook_free(rulebook);
+  return status;
+}

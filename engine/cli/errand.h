@@ -61,7 +61,11 @@ fb_design *errand_design(struct child *child, const struct errand *errand, const
 // For commands that judge nothing: the design and, where a layer of the firm's is named, what the rules are read for.
 bool errand_read_priced(struct errand *errand);
 fb_design *errand_priced(struct child *child, const struct errand *errand, bool *whole, fb_problems *problems);
-enum fb_stage errand_stage(const struct errand *errand);            // of --stage; FB_LAYOUT: not given
+enum fb_stage errand_stage(const struct errand *errand);  // of --stage; FB_LAYOUT: not given
+// Reads the rules, then the design, hands both to `then` and frees them. The status: then's, or why it came to nothing.
+typedef int errand_then(struct child *child, const struct errand *errand, fb_design *design, fb_rulebook *rulebook,
+                        fb_problems *problems);
+int errand_on_design(struct child *child, const struct errand *errand, fb_problems *problems, errand_then *then);
 int errand_answer(struct child *child, fb_text *text, int status);  // writes and frees the text; NULL text: no memory
 int errand_worse(int a, int b);
 

@@ -88,13 +88,7 @@ static int judge(struct child *child, const struct errand *errand, fb_design *de
 }
 
 static int work(struct child *child, const struct errand *errand, fb_problems *problems) {
-  fb_rulebook *rulebook = errand_rulebook(child, errand, problems);
-  if (!rulebook) return errand_answer(child, NULL, STATUS_FAULT);
-  fb_design *design = errand_design(child, errand, rulebook, problems);
-  int status = design ? judge(child, errand, design, rulebook, problems) : STATUS_UNUSABLE;
-  fb_design_free(design);
-  fb_rulebook_free(rulebook);
-  return status;
+  return errand_on_design(child, errand, problems, judge);
 }
 
 // ---- the rounds ----------------------------------------------------------------------------------------------------

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Test vectors of FNV-1a, 64 bits, from the algorithm's authors' own test suite (test_fnv.c; from memory).
-#include "api/digest.h"
+#include "base/digest.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -35,5 +35,5 @@ int main(void) {
       cmocka_unit_test(test_published_vectors),
       cmocka_unit_test(test_pieces_make_the_whole),
   };
-  return cmocka_run_group_tests_name("api/digest", tests, NULL, NULL);
+  return cmocka_run_group_tests_name("base/digest", tests, NULL, NULL);
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // FNV-1a, 64 bits, by Fowler, Noll and Vo (IETF draft-eastlake-fnv, from memory).
-#include "api/digest.h"
+#include "base/digest.h"
 
 uint64_t digest_begin(void) { return UINT64_C(0xcbf29ce484222325); }
 

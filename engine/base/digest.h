@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A short name for bytes: equal bytes, equal digest. To tell files apart, not to trust them by.
-#ifndef FOREBAY_API_DIGEST_H
-#define FOREBAY_API_DIGEST_H
+#ifndef FOREBAY_BASE_DIGEST_H
+#define FOREBAY_BASE_DIGEST_H
 
 #include <stdint.h>
 
