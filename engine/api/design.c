@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include "base/digest.h"
 #include "api/handles.h"
+#include "base/digest.h"
 #include "design/read.h"
 #include "quantities/evaluate.h"
 #include "report/explain.h"

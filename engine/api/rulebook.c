@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <string.h>
 
-#include "base/digest.h"
 #include "api/handles.h"
+#include "base/digest.h"
 
 struct loading {
   const struct fb_layer *layers;
